@@ -1,0 +1,2 @@
+// The way in: hands the arguments to a command.
+return 0;
