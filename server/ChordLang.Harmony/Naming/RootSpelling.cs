@@ -1,0 +1,22 @@
+// Chooses between the two names of a root: as the user spelled it, as the key has it, or as charts commonly write it.
+using System.Collections.Immutable;
+using ChordLang.Theory.Pitches;
+
+namespace ChordLang.Harmony.Naming;
+
+internal static class RootSpelling
+{
+    // Middles of the line of fifths that give the roots charts write: Db Eb Ab Bb F# for major, C# F# G# Eb Bb for minor. Common practice.
+    private const double MajorMiddle = 0.5, MinorMiddle = 3;
+
+    public static PitchName Of(int pitchClass, bool minor, ImmutableArray<Pitch> pitches, NamingContext context)
+    {
+        if (context.Chart is { } chart && chart.Root.PitchClass == pitchClass)
+            return chart.Root;
+        if (context.Spelled)
+            foreach (var pitch in pitches)
+                if (pitch.Name.PitchClass == pitchClass)
+                    return pitch.Name;
+        return context.Key is { } key ? key.Spell(pitchClass) : PitchName.Nearest(pitchClass, minor ? MinorMiddle : MajorMiddle);
+    }
+}
