@@ -1,4 +1,5 @@
 // Binds syntax to music.
+using System.Collections.Immutable;
 using ChordLang.Arrangement.Music;
 using ChordLang.Grammar.Syntax;
 
@@ -13,8 +14,10 @@ public sealed record UsedFile(string Path, SyntaxTree? Tree, string? Refusal);
 /// <summary>Opens the other files of a library; the server decides which are inside it.</summary>
 public interface ILibrary
 {
-    /// <summary>The file a <c>use</c> line asks for, its path as written there.</summary>
-    UsedFile Open(string path);
+    /// <summary>The file a <c>use</c> line asks for.</summary>
+    /// <param name="path">The path as written there.</param>
+    /// <param name="usedBy">The <see cref="UsedFile.Path"/> of the file in which the line stands, or null for the piece itself.</param>
+    UsedFile Open(string path, string? usedBy);
 }
 
 /// <summary>Binds syntax to music; total, never fails.</summary>
@@ -23,9 +26,13 @@ public static class Binder
     /// <summary>Binds a tree.</summary>
     /// <param name="tree">The syntax.</param>
     /// <param name="library">Where <c>use</c> finds its files; null: nowhere.</param>
-    public static Piece Bind(SyntaxTree tree, ILibrary? library = null) => library is null ? new()
+    public static Piece Bind(SyntaxTree tree, ILibrary? library = null)
     {
-        Tree = tree, Bars = [], Sections = [], Shapes = [], Events = [], Troubles = [], Allows = [], Expectations = [], PlayOrder = [],
-        Settings = Settings.Default,
-    } : Bind(tree);
+        _ = library;
+        return new()
+        {
+            Tree = tree, Bars = [], Sections = [], Shapes = ImmutableDictionary<string, Shape>.Empty, Events = [], Troubles = [], Allows = [],
+            Expectations = [], PlayOrder = [], Settings = Settings.Default,
+        };
+    }
 }

@@ -75,6 +75,15 @@ public sealed record Event
     /// <summary>True where it is written in the words <c>again</c> or comes from a <c>%</c>, so that edits belong elsewhere.</summary>
     public bool Repeated { get; init; }
 
+    /// <summary>True for a sound inside a run, whose count is not written: <see cref="CountSpan"/> is then the sound itself.</summary>
+    public bool InRun { get; init; }
+
+    /// <summary>Grace notes before it; they have no time of their own, onset and end are the event's onset.</summary>
+    public ImmutableArray<Note> Grace { get; init; } = [];
+
+    /// <summary>Where <c>slide from 7@1</c> says that a slide begins; onset and end are the event's onset.</summary>
+    public ImmutableArray<Note> SlideFrom { get; init; } = [];
+
     /// <summary>True if it carries this mark.</summary>
     public bool Has(MarkKind kind) => Marks.Any(m => m.Kind == kind);
 }
@@ -108,6 +117,18 @@ public sealed record Note
 
     /// <summary>The smallest text that says this note, in offsets of the text: one slot, one pitch, or the whole sound for a shape.</summary>
     public required Span Span { get; init; }
+
+    /// <summary>Where its pitch is written, in offsets of the text, or null. Where fret and pitch are both written (<c>G4 = 8@2</c>), <see cref="Span"/> is the fret.</summary>
+    public Span? PitchSpan { get; init; }
+
+    /// <summary>True for a dead note: struck, but without a pitch; <see cref="Pitch"/> is what the string would sound there. Not part of what sounds.</summary>
+    public bool Dead { get; init; }
+
+    /// <summary>True for a harmonic: <see cref="Pitch"/> sounds, <see cref="Fret"/> is where the string is touched, or held for one that is not natural.</summary>
+    public bool Harmonic { get; init; }
+
+    /// <summary>The pitch it is bent to, where it is.</summary>
+    public Pitch? BendTo { get; init; }
 
     /// <summary>Left-hand finger, where given.</summary>
     public Finger? Finger { get; init; }

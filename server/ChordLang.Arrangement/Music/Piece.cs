@@ -15,6 +15,18 @@ public sealed record Piece
     /// <summary>Title, or null.</summary>
     public string? Title { get; init; }
 
+    /// <summary>Who wrote it, or null.</summary>
+    public string? By { get; init; }
+
+    /// <summary>Its tags.</summary>
+    public ImmutableArray<string> Tags { get; init; } = [];
+
+    /// <summary>Prose before the first section or bar, one entry a line.</summary>
+    public ImmutableArray<string> Prose { get; init; } = [];
+
+    /// <summary>The places in time where something is struck, with all that sounds there.</summary>
+    public ImmutableArray<Moment> Moments { get; init; } = [];
+
     /// <summary>The bars as written, in order. <c>section A again</c> adds none.</summary>
     public required ImmutableArray<Bar> Bars { get; init; }
 
@@ -59,19 +71,23 @@ public sealed record Piece
     /// <summary>The chord span in force at a time, or null.</summary>
     public ChordSpan? ChordAt(Rational time) => BarAt(time)?.Chords.FirstOrDefault(c => time >= c.Start && time < c.End);
 
-    /// <summary>All notes that sound at a time, struck then or before, from any row; lowest first. A note ends early where its string is struck again.</summary>
+    /// <summary>
+    /// All notes that sound at a time, struck then or before, from any row; lowest first, dead ones left out. A note ends early where its string
+    /// is struck again. Found from <see cref="Moments"/>.
+    /// </summary>
     public ImmutableArray<Note> SoundingAt(Rational time)
     {
-        var found = ImmutableArray.CreateBuilder<Note>();
-        foreach (var e in Events)
+        int low = 0, high = Moments.Length - 1;
+        while (low <= high)
         {
-            if (e.Onset > time)
-                break;
-            foreach (var n in e.Notes)
-                if (n.Onset <= time && time < n.End && !found.Any(o => o.Midi == n.Midi && o.String == n.String && o.Fret == n.Fret))
-                    found.Add(n);
+            var middle = (low + high) / 2;
+            if (Moments[middle].Time <= time) low = middle + 1; else high = middle - 1;
         }
-        found.Sort((a, b) => a.Midi.CompareTo(b.Midi));
+        var found = ImmutableArray.CreateBuilder<Note>();
+        if (high >= 0)
+            foreach (var (n, _) in Moments[high].Sounding)
+                if (time < n.End && !found.Any(o => o.Midi == n.Midi && o.String == n.String && o.Fret == n.Fret))
+                    found.Add(n);
         return found.ToImmutable();
     }
 }
@@ -82,7 +98,11 @@ public sealed record Piece
 /// <param name="FirstBar">Index of its first bar (for <c>again</c>: of the section meant).</param>
 /// <param name="BarCount">How many bars.</param>
 /// <param name="Again">True where it is played again.</param>
-public sealed record Section(string Name, int Line, int FirstBar, int BarCount, bool Again);
+public sealed record Section(string Name, int Line, int FirstBar, int BarCount, bool Again)
+{
+    /// <summary>Prose that stands under its name, before its first bar, one entry a line.</summary>
+    public ImmutableArray<string> Prose { get; init; } = [];
+}
 
 /// <summary>A chord in its span.</summary>
 /// <param name="Start">When it begins, in whole notes from the start of the piece.</param>
