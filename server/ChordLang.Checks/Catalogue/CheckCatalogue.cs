@@ -1,5 +1,6 @@
 // All checks, and the one way to run them.
 using System.Collections.Immutable;
+using System.Text;
 using ChordLang.Arrangement.Music;
 
 namespace ChordLang.Checks.Catalogue;
@@ -8,15 +9,67 @@ namespace ChordLang.Checks.Catalogue;
 public static class CheckCatalogue
 {
     /// <summary>Every check, in the order of the list that <c>explain</c> prints.</summary>
-    public static ImmutableArray<Check> All { get; } = [];
+    public static ImmutableArray<Check> All { get; } =
+    [
+        // text
+        new UnusedAllow(),
+
+        // form
+
+        // counts
+
+        // frets
+
+        // names
+
+        // spelling
+
+        // hand
+
+        // tool
+        new CheckFailed(),
+    ];
 
     /// <summary>
-    /// Runs every check: findings in the order of the text, silenced ones left out. A check that throws becomes one information finding
-    /// (<c>tool-check-failed</c>), and the others go on.
+    /// Runs every check: findings in the order of the text, silenced ones left out, each with its bar and count. A check that throws becomes
+    /// one information finding (<c>tool-check-failed</c>), and the others go on.
     /// </summary>
-    public static ImmutableArray<Finding> Run(Piece piece) =>
-        [.. All.SelectMany(c => c.Find(piece)).OrderBy(f => f.Span.Start).ThenBy(f => f.Code, StringComparer.Ordinal)];
+    public static ImmutableArray<Finding> Run(Piece piece) => Run(piece, All);
+
+    /// <summary>Runs some checks, as <see cref="Run(Piece)"/> does.</summary>
+    public static ImmutableArray<Finding> Run(Piece piece, ImmutableArray<Check> checks)
+    {
+        var found = checks.SelectMany(c => Guarded(c, piece)).ToList();
+        var places = new Places(piece);
+        return
+        [
+            .. Silencing.Apply(piece, found, checks)
+                .Select(f => f.Bar is not null ? f : places.Of(f.Span) is var (bar, count) ? f with { Bar = bar, Count = f.Count ?? count } : f)
+                .OrderBy(f => f.Span.Start).ThenBy(f => f.Severity).ThenBy(f => f.Code, StringComparer.Ordinal),
+        ];
+    }
 
     /// <summary>The page of a check, Markdown, or null for an unknown name.</summary>
-    public static string? Page(string code) => All.Any(c => c.Code == code) ? code : null;
+    public static string? Page(string code)
+    {
+        if (!All.Any(c => c.Code == code) || typeof(CheckCatalogue).Assembly.GetManifestResourceStream(code + ".md") is not { } stream)
+            return null;
+        using var reader = new StreamReader(stream, Encoding.UTF8);
+        return reader.ReadToEnd();
+    }
+
+    // One broken check must not hide what the others know; what it found before it broke is dropped, because it may be wrong.
+    private static List<Finding> Guarded(Check check, Piece piece)
+    {
+        try
+        {
+            return [.. check.Find(piece)];
+        }
+#pragma warning disable CA1031 // Whatever a check throws is the check's fault, not the player's.
+        catch (Exception fault)
+#pragma warning restore CA1031
+        {
+            return [CheckFailed.Of(check, fault)];
+        }
+    }
 }

@@ -1,0 +1,95 @@
+// The list of checks is whole: none forgotten, each with its page, and one that breaks takes no other with it.
+using System.Text.RegularExpressions;
+using ChordLang.Arrangement.Music;
+using ChordLang.Checks.Catalogue;
+using ChordLang.Testing;
+
+namespace ChordLang.Checks.Tests.Catalogue;
+
+public sealed partial class CatalogueTests
+{
+    private static readonly string[] Families = ["text", "form", "count", "fret", "name", "spelling", "hand", "ring", "tool"];
+
+    public static TheoryData<string> Codes => [.. CheckCatalogue.All.Select(c => c.Code)];
+
+    [Fact]
+    public void Every_check_class_is_in_the_list_once()
+    {
+        var classes = typeof(Check).Assembly.GetTypes().Where(t => t.IsSubclassOf(typeof(Check)) && !t.IsAbstract).Select(t => t.FullName).Order();
+        Assert.Equal(classes, CheckCatalogue.All.Select(c => c.GetType().FullName).Distinct().Order());
+        Assert.Equal(CheckCatalogue.All.Length, CheckCatalogue.All.Select(c => c.Code).Distinct().Count());
+        Assert.All(typeof(Check).Assembly.GetTypes().Where(t => t.IsSubclassOf(typeof(Check))), t => Assert.True(t.IsSealed || t.IsAbstract));
+    }
+
+    [Fact]
+    public void Every_page_belongs_to_a_check()
+    {
+        var pages = typeof(Check).Assembly.GetManifestResourceNames().Where(n => n.EndsWith(".md", StringComparison.Ordinal)).Select(n => n[..^3]);
+        Assert.Empty(pages.Except(CheckCatalogue.All.Select(c => c.Code)));
+    }
+
+    [Theory, MemberData(nameof(Codes))]
+    public void Names_start_with_their_family(string code)
+    {
+        Assert.Matches(CodeForm(), code);
+        Assert.Contains(code[..code.IndexOf('-')], Families);
+    }
+
+    [Theory, MemberData(nameof(Codes))]
+    public void Each_check_has_a_whole_page(string code)
+    {
+        var check = CheckCatalogue.All.Single(c => c.Code == code);
+        var page = CheckCatalogue.Page(code);
+        Assert.NotNull(page);
+        Assert.StartsWith($"# {check.Title}\n", page);
+        var headings = HeadingForm().Matches(page).Select(m => m.Groups[1].Value);
+        // No file can make the checker break down on purpose, so that page alone has nothing wrong to show.
+        Assert.Equal(code.StartsWith("tool-", StringComparison.Ordinal)
+            ? ["What", "Why it matters in music", "When to ignore"]
+            : ["What", "Why it matters in music", "Wrong", "Right", "When to ignore"], headings);
+        if (code.StartsWith("tool-", StringComparison.Ordinal))
+            return;
+        Assert.NotEmpty(MarkedText.Fences(page, "Right"));
+        Assert.All(MarkedText.Fences(page, "Wrong"), f => Assert.Contains(MarkedText.Read(f).Marks, m => m.Code == code));
+        Assert.NotEmpty(MarkedText.Fences(page, "Wrong"));
+    }
+
+    [Fact]
+    public void An_unknown_name_has_no_page() => Assert.Null(CheckCatalogue.Page("name-nothing"));
+
+    [Fact]
+    public void A_check_that_breaks_is_said_and_the_others_go_on()
+    {
+        var found = CheckCatalogue.Run(Checked.Bind(""), [new Broken(), new Sound()]);
+        Assert.Equal(["text-sound", "tool-check-failed"], found.Select(f => f.Code));
+        Assert.Contains("text-broken", found[1].Message);
+        Assert.Equal(Severity.Information, found[1].Severity);
+    }
+
+    private sealed class Broken : Check
+    {
+        public override string Code => "text-broken";
+        public override string Title => "Broken";
+        public override Severity Severity => Severity.Warning;
+
+        public override IEnumerable<Finding> Find(Piece piece)
+        {
+            yield return new(Code, Severity, "half the truth", new(0, 0));
+            throw new InvalidOperationException("on purpose");
+        }
+    }
+
+    private sealed class Sound : Check
+    {
+        public override string Code => "text-sound";
+        public override string Title => "Sound";
+        public override Severity Severity => Severity.Warning;
+        public override IEnumerable<Finding> Find(Piece piece) => [new(Code, Severity, "here", new(0, 0))];
+    }
+
+    [GeneratedRegex("^[a-z]+(-[a-z]+)+$")]
+    private static partial Regex CodeForm();
+
+    [GeneratedRegex("(?m)^## (.+)$")]
+    private static partial Regex HeadingForm();
+}
