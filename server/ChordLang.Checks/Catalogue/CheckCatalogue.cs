@@ -2,6 +2,11 @@
 using System.Collections.Immutable;
 using System.Text;
 using ChordLang.Arrangement.Music;
+using ChordLang.Checks.Counts;
+using ChordLang.Checks.Expect;
+using ChordLang.Checks.Form;
+using ChordLang.Checks.Frets;
+using ChordLang.Checks.Text;
 
 namespace ChordLang.Checks.Catalogue;
 
@@ -12,13 +17,72 @@ public static class CheckCatalogue
     public static ImmutableArray<Check> All { get; } =
     [
         // text
+        new Unreadable(),
+        new MergeMarker(),
+        new UnknownSetting(),
+        new BadValue(),
+        new ValueOutOfRange(),
+        new DoubledSetting(),
+        new BadCount(),
+        new MissingCount(),
+        new MissingSound(),
+        new ChordInRow(),
+        new SoundAsName(),
+        new UnknownChord(),
+        new UnknownMark(),
+        new MarkOperand(),
+        new OpenQuote(),
+        new FirstOctave(),
+        new ShapeName(),
+        new UnknownShape(),
+        new DoubledShape(),
+        new UnusedShape(),
+        new UseRefused(),
+        new TypedSigns(),
+        new Unsure(),
+        new UnmetExpectation(),
+        new MissingReason(),
         new UnusedAllow(),
 
         // form
+        new UnbalancedRepeat(),
+        new EndingNumber(),
+        new LeapNowhere(),
+        new DoubledSign(),
+        new TooLong(),
+        new MisplacedPickup(),
+        new DoubledSection(),
+        new UnknownSection(),
+        new BarsUnderAgain(),
+        new RowsUnderSeveralBars(),
+        new RowWithoutBar(),
+        new DoubledVoice(),
+        new NothingToRepeat(),
+        new BarSignNotAlone(),
+        new RepeatedBarDiffers(),
+        new RepeatSign(),
 
         // counts
+        new OutsideBar(),
+        new OutOfOrder(),
+        new CountTwice(),
+        new RunDoesNotFit(),
+        new ChordSharing(),
+        new NothingBefore(),
+        new LateStart(),
+        new OddFraction(),
 
         // frets
+        new SlotCount(),
+        new OffNeck(),
+        new NoSuchString(),
+        new OutOfReach(),
+        new TwoOnOneString(),
+        new SidesDiffer(),
+        new OpenShape(),
+        new NothingPlayed(),
+        new MarkOffString(),
+        new FingerCount(),
 
         // names
 

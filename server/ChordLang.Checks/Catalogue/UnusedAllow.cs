@@ -1,10 +1,10 @@
-// Keeps the list of exceptions honest: an allow must name a check, silence something and say why.
+// Keeps the list of exceptions honest: an allow must name a check and silence something.
 using System.Collections.Immutable;
 using ChordLang.Arrangement.Music;
 
 namespace ChordLang.Checks.Catalogue;
 
-/// <summary>Reports an <c>allow</c> that silences nothing, names no check, or gives no reason; made while findings are silenced.</summary>
+/// <summary>Reports an <c>allow</c> that silences nothing or names no check; made while findings are silenced.</summary>
 public sealed class UnusedAllow : Check
 {
     /// <summary>Its name.</summary>
@@ -14,7 +14,7 @@ public sealed class UnusedAllow : Check
     public override string Code => Name;
 
     /// <inheritdoc/>
-    public override string Title => "An allow that silences nothing, or gives no reason";
+    public override string Title => "An allow that silences nothing";
 
     /// <inheritdoc/>
     public override Severity Severity => Severity.Warning;
@@ -34,9 +34,6 @@ public sealed class UnusedAllow : Check
         else if (!used)
             yield return new(Name, Severity.Warning, $"Nothing here is found by {allow.Code} any more, so this allow silences nothing. "
                 + "Remove it: it would hide the next real slip.", allow.Span) { Fixes = [Removal(piece, allow)] };
-        else if (allow.Reason.Length == 0)
-            yield return new(Name, Severity.Warning, $"This allow does not say why. Write the reason behind a colon, "
-                + $"such as 'allow {allow.Code}: on purpose, the clash resolves on 4', so that the next reader trusts it.", allow.Span);
     }
 
     private static Fix Removal(Piece piece, Allow allow)

@@ -1,0 +1,55 @@
+// Asks about places in a count that no written note value reaches, for there a digit has usually slipped.
+using System.Numerics;
+using ChordLang.Arrangement.Music;
+using ChordLang.Checks.Catalogue;
+using ChordLang.Grammar.Syntax;
+
+namespace ChordLang.Checks.Counts;
+
+/// <summary>Finds counts whose fraction no note value has.</summary>
+public sealed class OddFraction : Check
+{
+    // Common practice: a count is halved down to the sixteenth part (a 64th, where a quarter is counted), and parted into tuplets of
+    // three, five, seven or nine.
+    private const long FinestHalving = 16;
+    private static readonly long[] Tuplets = [1, 3, 5, 7, 9];
+    private static readonly Rational[] Spoken = [0, Rational.Of(1, 4), Rational.Of(1, 3), Rational.Of(1, 2), Rational.Of(2, 3), Rational.Of(3, 4), 1];
+
+    /// <inheritdoc/>
+    public override string Code => "count-odd-fraction";
+
+    /// <inheritdoc/>
+    public override string Title => "A fraction of a count that no note value has";
+
+    /// <inheritdoc/>
+    public override Severity Severity => Severity.Hint;
+
+    /// <inheritdoc/>
+    public override IEnumerable<Finding> Find(Piece piece)
+    {
+        for (var line = 0; line < piece.Tree.Lines.Length; line++)
+            foreach (var count in Counts(piece.Tree.Lines[line]))
+                if (!IsNoteValue(count.Beyond))
+                {
+                    var (span, near) = (piece.Tree.Absolute(line, count.Span), CountSyntax.Write(Nearest(count)));
+                    yield return new(Code, Severity,
+                        $"No note value comes on a place such as {count.Beyond} of a count. Halves, quarters, thirds, fifths, sevenths and ninths can be written. The nearest place with a spoken name is {near}.",
+                        span) { Fixes = [new($"Write {near}", false, [new(span, near)])] };
+                }
+    }
+
+    private static IEnumerable<CountSyntax> Counts(LineSyntax line) => line switch
+    {
+        RowLine row => row.Events.SelectMany(e => e.To is null ? [e.Count] : new[] { e.Count, e.To }),
+        ChartLine chart => chart.Bars.SelectMany(b => b.Items).Select(i => i.Count).OfType<CountSyntax>(),
+        _ => [],
+    };
+
+    private static bool IsNoteValue(Rational beyond)
+    {
+        var halving = 1L << BitOperations.TrailingZeroCount(beyond.Denominator);
+        return halving <= FinestHalving && Tuplets.Contains(beyond.Denominator / halving);
+    }
+
+    private static Rational Nearest(CountSyntax count) => count.Whole - 1 + Spoken.MinBy(s => Math.Abs((s - count.Beyond).Value));
+}
