@@ -1,5 +1,4 @@
 // The one seam to the snapshot library: a missing snapshot fails, and the failure says how to make it.
-using Snapshooter;
 using Snapshooter.Xunit;
 using Xunit;
 
