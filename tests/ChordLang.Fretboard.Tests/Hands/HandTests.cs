@@ -1,7 +1,6 @@
 // The hand's figures: where they come from, and that a declared reach means what it says.
 using ChordLang.Fretboard.Hands;
 using ChordLang.Fretboard.Necks;
-using ChordLang.Fretboard.Voicings;
 
 namespace ChordLang.Fretboard.Tests.Hands;
 
@@ -59,8 +58,8 @@ public class HandTests
     [Fact]
     public void The_span_is_measured_between_outer_frets()
     {
-        Assert.Equal(103.051 - 36.353, Read("x-3-2-0-1-0").Span(Neck.Standard), 0.005);
-        Assert.Equal(0, Read("x-0-2-2-2-0").Span(Neck.Standard));
+        Assert.Equal(103.051 - 36.353, Grips.Voicing("x-3-2-0-1-0").Span(Neck.Standard), 0.005);
+        Assert.Equal(0, Grips.Voicing("x-0-2-2-2-0").Span(Neck.Standard));
     }
 
     [Theory]
@@ -72,7 +71,7 @@ public class HandTests
     [InlineData("1-x-1-x-x-x", 1)]
     [InlineData("8-10-8-7-8-10", 5)]
     [InlineData("1-2-3-4-5-6", 6)]
-    public void Fingers_needed_with_barres(string text, int fingers) => Assert.Equal(fingers, Read(text).FingersNeeded());
+    public void Fingers_needed_with_barres(string text, int fingers) => Assert.Equal(fingers, Grips.Voicing(text).FingersNeeded());
 
     [Fact]
     public void Pairs_are_said_in_words()
@@ -80,7 +79,4 @@ public class HandTests
         Assert.Equal("first and little finger", new FingerPair(Finger.Little, Finger.First).ToString());
         Assert.Equal("thumb and third finger", new FingerPair(Finger.Third, Finger.Thumb).ToString());
     }
-
-    private static Voicing Read(string text) =>
-        new([.. text.Split('-').Select(t => t == "x" ? (int?)null : int.Parse(t))]);
 }
