@@ -1,0 +1,75 @@
+// Judges every sonority of a piece once, so that one voicing gives one finding, the best explanation, whichever check reports it.
+using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
+using ChordLang.Arrangement.Music;
+using ChordLang.Checks.Catalogue;
+
+namespace ChordLang.Checks.Names;
+
+/// <summary>The findings of all checks of names against sound.</summary>
+internal static class NameVerdicts
+{
+    public const string Contradiction = "name-contradiction", StringSetSlip = "name-string-set-slip", FretSlip = "name-fret-slip",
+        SlashBass = "name-slash-bass", MissingTone = "name-missing-tone", UnnamedTension = "name-unnamed-tension";
+
+    // A sound without any tone that fights its name is still a slip where it lacks this much more than the moved grip, which lacks nothing.
+    private const double PlainlyOff = 4;
+
+    // Six checks ask for the same work on the same piece; it is kept as long as the piece is.
+    private static readonly ConditionalWeakTable<Piece, List<Finding>> Kept = [];
+
+    /// <summary>The findings of one check.</summary>
+    public static IEnumerable<Finding> Of(Piece piece, string code) => Kept.GetValue(piece, p => [.. Judge(p)]).Where(f => f.Code == code);
+
+    private static IEnumerable<Finding> Judge(Piece piece)
+    {
+        var hinted = -1;
+        foreach (var sonority in Sonorities.Of(piece))
+        {
+            if (Verdict(piece, sonority) is not { } finding)
+                continue;
+            if (finding.Severity == Severity.Hint)
+            {
+                if (hinted == sonority.Bar.Index)
+                    continue;
+                hinted = sonority.Bar.Index;
+            }
+            yield return finding;
+        }
+    }
+
+    private static Finding? Verdict(Piece piece, Sonority sonority)
+    {
+        var chord = sonority.Chord;
+        var fit = Fit.Of(chord, sonority.Strict, sonority.Tones.Where(t => t.Blamable).Select(t => t.Note.Midi),
+            sonority.Tones.Aggregate(sonority.Heard, (set, t) => set | 1 << t.Note.Pitch.Name.PitchClass));
+        var foreign = sonority.Tones.Where(t => t.Blamable && fit.Foreign.Contains(t.Note.Midi)).ToImmutableArray();
+        var lowest = Math.Min(sonority.Tones[0].Note.Midi, sonority.Lowest);
+        var overturned = chord.Bass is { } bass && (lowest % 12 + 12) % 12 != bass.PitchClass;
+        var say = new Wording(piece, sonority, fit);
+        if (foreign.IsEmpty && !overturned && (fit.Missing.IsEmpty || !sonority.Strict))
+            return SilentSlip(sonority, fit) is { } slip ? say.Slip(slip)
+                : !fit.Missing.IsEmpty ? say.Missing(Severity.Hint, null)
+                : say.Unnamed();
+        var repairs = Repairs.Of(sonority, sonority.Bar.Settings.Neck, foreign.Length > 0);
+        var best = repairs.FirstOrDefault(r => r.Missing == 0);
+        if (best is { Movement: not Movement.Position } && (foreign.Length > 0 || overturned))
+            return say.Slip(best);
+        if (foreign.Length > 0)
+            return say.Contradicts(foreign, best);
+        return overturned ? say.Overturned() : say.Missing(Severity.Warning, best is { Movement: Movement.Position } ? null : best);
+    }
+
+    // The neighbouring string set can sound a chord whose tones all pass as colours: Em7 under Am7 is an eleventh chord without root and third.
+    private static Repair? SilentSlip(Sonority sonority, Fit fit)
+    {
+        if (fit.Missing.IsEmpty || fit.Colours.IsEmpty)
+            return null;
+        var chord = sonority.Chord;
+        var rootless = sonority.Tones.All(t => chord.IntervalOf(t.Note.Midi) != 0);
+        if (2 * fit.Missing.Length + fit.Colours.Length + (rootless ? 1 : 0) < PlainlyOff)
+            return null;
+        return Repairs.Of(sonority, sonority.Bar.Settings.Neck, false)
+            .FirstOrDefault(r => r is { Movement: Movement.StringSet, Missing: 0, Colours: 0 });
+    }
+}
