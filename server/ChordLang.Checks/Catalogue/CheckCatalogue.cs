@@ -2,6 +2,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using ChordLang.Arrangement.Music;
+using ChordLang.Checks.Names;
 using ChordLang.Checks.Counts;
 using ChordLang.Checks.Expect;
 using ChordLang.Checks.Form;
@@ -85,6 +86,12 @@ public static class CheckCatalogue
         new FingerCount(),
 
         // names
+        new NameContradiction(),
+        new NameFretSlip(),
+        new NameStringSetSlip(),
+        new NameSlashBass(),
+        new NameMissingTone(),
+        new NameUnnamedTension(),
 
         // spelling
 
