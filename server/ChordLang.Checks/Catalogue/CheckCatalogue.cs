@@ -2,6 +2,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using ChordLang.Arrangement.Music;
+using ChordLang.Checks.Hand;
 using ChordLang.Checks.Names;
 using ChordLang.Checks.Counts;
 using ChordLang.Checks.Expect;
@@ -96,6 +97,8 @@ public static class CheckCatalogue
         // spelling
 
         // hand
+        new WideStretch(),
+        new TooManyFingers(),
 
         // tool
         new CheckFailed(),

@@ -12,8 +12,11 @@ namespace ChordLang.Checks.Names;
 /// <summary>Writes changed notes.</summary>
 internal static class Rewriting
 {
-    /// <summary>The edits that put the changed notes of one event in their place; empty where the sound is not written there (<c>%</c>).</summary>
-    public static ImmutableArray<TextEdit> Of(Piece piece, Chord chord, Event e, ImmutableArray<Change> changes)
+    /// <summary>
+    /// The edits that put the changed notes of one event in their place; empty where the sound is not written there (<c>%</c>). New pitches are
+    /// spelled by the chord, where there is one.
+    /// </summary>
+    public static ImmutableArray<TextEdit> Of(Piece piece, Chord? chord, Event e, ImmutableArray<Change> changes)
     {
         if (e.Syntax is not { } played)
             return [];
@@ -46,7 +49,7 @@ internal static class Rewriting
         return new([.. slots]);
     }
 
-    private sealed record Writer(Piece Piece, Chord Chord, Event Event, ImmutableArray<Change> Changes)
+    private sealed record Writer(Piece Piece, Chord? Chord, Event Event, ImmutableArray<Change> Changes)
     {
         private Span Absolute(Span span) => Piece.Tree.Absolute(Event.Line, span);
 
@@ -67,7 +70,9 @@ internal static class Rewriting
         {
             if (SameStrings)
                 yield break;
-            var by = Changes[0].String!.Value - Changes[0].Tone.Note.String!.Value;
+            var moves = Changes.Select(c => c.String - c.Tone.Note.String).Distinct().ToArray();
+            if (moves is not [{ } by] || Changes.Length < Event.Notes.Length)
+                yield break;
             foreach (var mark in marks)
             {
                 if (mark is { Kind: MarkKind.Fingers, Operand: FingersOperand { Fingers: var fingers } operand })
@@ -85,7 +90,7 @@ internal static class Rewriting
                 if (change.Tone.Note is var note && (Within(span, note.Span) || note.PitchSpan is { } p && Within(span, p)))
                 {
                     var at = syntax.String is null || change.String is null ? "" : $"@{change.String}";
-                    yield return new(span, (syntax.Fret is null ? Written(change.Midi) : $"{change.Fret}") + at);
+                    yield return new(span, (syntax.Fret is not null ? $"{change.Fret}" : change.Midi == note.Midi ? $"{note.Pitch}" : Written(change.Midi)) + at);
                     yield break;
                 }
         }
@@ -94,7 +99,7 @@ internal static class Rewriting
             ? string.Join('+', Event.Notes.Select(n => Changes.FirstOrDefault(c => ReferenceEquals(c.Tone.Note, n)) is { } c ? Written(c.Midi) : n.Pitch.ToString()))
             : null);
 
-        private string Written(int midi) => Pitch.Of(midi, Chord.Spell(midi)).ToString();
+        private string Written(int midi) => (Chord is null ? Pitch.Nearest(midi) : Pitch.Of(midi, Chord.Spell(midi))).ToString();
 
         private static bool Within(Span outer, Span inner) => inner.Start >= outer.Start && inner.End <= outer.End;
 
