@@ -93,7 +93,7 @@ public sealed class OctaveReading
     private static int Above(PitchSyntax pitch, int below)
     {
         var octave = -1;
-        while (octave < 10 && MidiOf(pitch, octave) <= below)
+        while (octave < 9 && MidiOf(pitch, octave) <= below)
             octave++;
         return octave;
     }
