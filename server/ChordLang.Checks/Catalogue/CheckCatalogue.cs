@@ -8,6 +8,7 @@ using ChordLang.Checks.Counts;
 using ChordLang.Checks.Expect;
 using ChordLang.Checks.Form;
 using ChordLang.Checks.Frets;
+using ChordLang.Checks.Spelling;
 using ChordLang.Checks.Text;
 
 namespace ChordLang.Checks.Catalogue;
@@ -95,6 +96,9 @@ public static class CheckCatalogue
         new NameUnnamedTension(),
 
         // spelling
+        new ChordSymbolSpelling(),
+        new WrittenPitchSpelling(),
+        new SignatureSlip(),
 
         // hand
         new WideStretch(),

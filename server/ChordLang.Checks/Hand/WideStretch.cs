@@ -55,7 +55,7 @@ public sealed class WideStretch : Check
                     && !source.Marks.Any(m => m.String is not null) && Moved(grip, note, s, fret).Span(neck) is var span && span <= limit)
                 {
                     var change = new Change(new(note, source, true), s, fret, note.Midi);
-                    var edits = Rewriting.Of(piece, null, source, [change]);
+                    var edits = Rewriting.Of(piece, _ => note.Pitch.Name, source, [change]);
                     if (!edits.IsEmpty)
                         fixes.Add((span, new($"Play {note.Pitch} at fret {fret} of string {s}", true, edits)));
                 }

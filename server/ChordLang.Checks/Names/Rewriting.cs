@@ -14,13 +14,16 @@ internal static class Rewriting
 {
     /// <summary>
     /// The edits that put the changed notes of one event in their place; empty where the sound is not written there (<c>%</c>). New pitches are
-    /// spelled by the chord, where there is one.
+    /// spelled by the chord.
     /// </summary>
-    public static ImmutableArray<TextEdit> Of(Piece piece, Chord? chord, Event e, ImmutableArray<Change> changes)
+    public static ImmutableArray<TextEdit> Of(Piece piece, Chord chord, Event e, ImmutableArray<Change> changes) => Of(piece, chord.Spell, e, changes);
+
+    /// <summary>As before, with the spelling of new pitches (MIDI numbers) given.</summary>
+    public static ImmutableArray<TextEdit> Of(Piece piece, Func<int, PitchName> spell, Event e, ImmutableArray<Change> changes)
     {
         if (e.Syntax is not { } played)
             return [];
-        var writer = new Writer(piece, chord, e, changes);
+        var writer = new Writer(piece, spell, e, changes);
         var edits = writer.Sound(played.Sound).ToList();
         if (edits.Count > 0)
             edits.AddRange(writer.Marks(played.Marks));
@@ -49,7 +52,7 @@ internal static class Rewriting
         return new([.. slots]);
     }
 
-    private sealed record Writer(Piece Piece, Chord? Chord, Event Event, ImmutableArray<Change> Changes)
+    private sealed record Writer(Piece Piece, Func<int, PitchName> Spell, Event Event, ImmutableArray<Change> Changes)
     {
         private Span Absolute(Span span) => Piece.Tree.Absolute(Event.Line, span);
 
@@ -99,7 +102,7 @@ internal static class Rewriting
             ? string.Join('+', Event.Notes.Select(n => Changes.FirstOrDefault(c => ReferenceEquals(c.Tone.Note, n)) is { } c ? Written(c.Midi) : n.Pitch.ToString()))
             : null);
 
-        private string Written(int midi) => (Chord is null ? Pitch.Nearest(midi) : Pitch.Of(midi, Chord.Spell(midi))).ToString();
+        private string Written(int midi) => Pitch.Of(midi, Spell(midi)).ToString();
 
         private static bool Within(Span outer, Span inner) => inner.Start >= outer.Start && inner.End <= outer.End;
 

@@ -29,6 +29,9 @@ internal sealed class VoiceLines
         }
     }
 
+    /// <summary>The event that follows in the voice; null at its end and before a rest.</summary>
+    public Event? After(Event e) => neighbours.TryGetValue(e, out var near) ? near.After : null;
+
     /// <summary>True for a passing or neighbour note: at most two notes strong, approached and left by a second in its voice (common practice).</summary>
     public bool Passes(Event e, Note note) =>
         e.Notes.Length <= 2 && neighbours.TryGetValue(e, out var near) && Steps(near.Before, note) && Steps(near.After, note);

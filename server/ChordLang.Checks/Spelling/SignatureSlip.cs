@@ -1,0 +1,73 @@
+// Catches the accidental that was forgotten: a pitch that neither key nor chord nor any line explains, while its letter in the key would fit.
+using ChordLang.Arrangement.Music;
+using ChordLang.Checks.Catalogue;
+using ChordLang.Harmony.Charts;
+using ChordLang.Theory.Chords;
+using ChordLang.Theory.Keys;
+using ChordLang.Theory.Pitches;
+
+namespace ChordLang.Checks.Spelling;
+
+/// <summary>See its page.</summary>
+public sealed class SignatureSlip : Check
+{
+    // Lowered third, fifth and seventh above the tonic (common practice of the blues).
+    private static readonly int[] Blue = [3, 6, 10];
+
+    /// <inheritdoc/>
+    public override string Code => "spelling-signature-slip";
+
+    /// <inheritdoc/>
+    public override string Title => "A sharp or flat of the key was forgotten";
+
+    /// <inheritdoc/>
+    public override Severity Severity => Severity.Warning;
+
+    /// <inheritdoc/>
+    public override IEnumerable<Finding> Find(Piece piece)
+    {
+        var lines = new Melody(piece);
+        foreach (var (e, note) in lines.WrittenNotes())
+        {
+            // A whole voicing answers to its name, not to the key.
+            if (piece.Bars[e.Bar].Settings.Key is not { } key || e.Notes.Length > 2)
+                continue;
+            var chord = e.Is ?? piece.ChordAt(note.Onset)?.Chord;
+            var name = note.Pitch.Name;
+            var sibling = Sibling(name, key);
+            if (sibling == name || chord is not null && chord.RoleOf(note.Midi) != ToneRole.Contradiction
+                || chord is not null && chord.RoleOf(sibling.PitchClass) == ToneRole.Contradiction || chord is null && piece.Bars[e.Bar].Chords.Any(c => c.Symbol is not null))
+                continue;
+            if (lines.Leans(e, note) || lines.Passes(e, note) || IsBlue(name, key, chord))
+                continue;
+            var pitch = new Pitch(sibling, note.Pitch.Octave);
+            var at = note.PitchSpan ?? note.Span;
+            yield return new(Code, Severity, $"{note.Pitch} lies outside {key}{(chord is null ? "" : $" and outside {chord.Symbol}")}, and no step in the line explains it. "
+                + $"{pitch} would fit: was the {(sibling.Alteration > name.Alteration ? "sharp" : "flat")} of the key forgotten?", at)
+            {
+                Fixes = Rewritten(piece, e, note, pitch), Strings = note.String is { } s ? [s] : [],
+            };
+        }
+    }
+
+    private static System.Collections.Immutable.ImmutableArray<Fix> Rewritten(Piece piece, Event e, Note note, Pitch pitch)
+    {
+        var tone = new Names.Tone(note, e, true);
+        var by = pitch.Midi - note.Midi;
+        if (Names.Repairs.Moved(tone, by, piece.Bars[e.Bar].Settings.Neck) is not { } change)
+            return [];
+        var edits = Names.Rewriting.Of(piece, n => n == pitch.Midi ? pitch.Name : PitchName.Nearest(n, 2), e, [change]);
+        return edits.IsEmpty ? [] : [new($"Play {pitch}", false, edits)];
+    }
+
+    private static PitchName Sibling(PitchName name, Key key)
+    {
+        for (var k = key.Fifths - 1; k <= key.Fifths + 5; k++)
+            if (PitchName.FromFifths(k) is var own && own.Letter == name.Letter)
+                return own;
+        return name;
+    }
+
+    private static bool IsBlue(PitchName name, Key key, Chord? chord) =>
+        key.Tonic is { } tonic && Blue.Contains((name.PitchClass - tonic.PitchClass + 12) % 12) && (chord is null || chord.IsDominant());
+}
