@@ -15,7 +15,13 @@ public sealed record ChartReading(ImmutableArray<Rational?> Offsets, ChartItem? 
     /// </summary>
     /// <param name="bar">The bar.</param>
     /// <param name="counts">How many counts the bar has: the upper number of the meter.</param>
-    public static ChartReading Of(BarSyntax bar, int counts)
+    public static ChartReading Of(BarSyntax bar, int counts) => Of(bar, Rational.Zero, Rational.Of(counts));
+
+    /// <summary>Reads a bar that does not fill its meter, such as a pickup.</summary>
+    /// <param name="bar">The bar.</param>
+    /// <param name="begin">Where it begins, in counts from where the bar line would be.</param>
+    /// <param name="close">Where it ends.</param>
+    public static ChartReading Of(BarSyntax bar, Rational begin, Rational close)
     {
         var offsets = new Rational?[bar.Items.Length];
         ChartItem? blame = null;
@@ -24,8 +30,8 @@ public sealed record ChartReading(ImmutableArray<Rational?> Offsets, ChartItem? 
             var end = i + 1;
             while (end < offsets.Length && bar.Items[end].Count is null)
                 end++;
-            var from = bar.Items[i].Count?.Offset ?? Rational.Zero;
-            var to = end < offsets.Length ? bar.Items[end].Count!.Offset : Rational.Of(counts);
+            var from = bar.Items[i].Count?.Offset ?? begin;
+            var to = end < offsets.Length ? bar.Items[end].Count!.Offset : close;
             Share(bar, i, end, from, to, offsets);
             for (; i < end; i++)
                 blame ??= offsets[i] is null ? bar.Items[i] : null;

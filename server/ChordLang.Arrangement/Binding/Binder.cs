@@ -2,6 +2,7 @@
 using System.Collections.Immutable;
 using ChordLang.Arrangement.Music;
 using ChordLang.Grammar.Syntax;
+using ChordLang.Grammar.Text;
 
 namespace ChordLang.Arrangement.Binding;
 
@@ -20,7 +21,7 @@ public interface ILibrary
     UsedFile Open(string path, string? usedBy);
 }
 
-/// <summary>Binds syntax to music; total, never fails.</summary>
+/// <summary>Binds syntax to music; total, never fails. The work grows with the length of the text.</summary>
 public static class Binder
 {
     /// <summary>Binds a tree.</summary>
@@ -28,11 +29,88 @@ public static class Binder
     /// <param name="library">Where <c>use</c> finds its files; null: nowhere.</param>
     public static Piece Bind(SyntaxTree tree, ILibrary? library = null)
     {
-        _ = library;
+        var troubles = new TroubleList(tree);
+        var outline = OutlineReader.Read(tree, troubles);
+        var shelf = ShapeShelf.Gather(tree, library, troubles);
+        var (bars, events) = Bars(tree, outline, shelf, troubles);
+        var order = PlayOrder.Of(FormReader.Read(tree, outline.Steps, troubles), outline.Sections, troubles);
+        foreach (var expected in outline.Expectations)
+            if (expected.Expectation.Kind == ExpectKind.OnlyShapes)
+                foreach (var name in expected.Expectation.Names)
+                    shelf.Mention(name, NameSpan(tree, expected, name), expected.Line);
+        // A file without bars is a shape library: others use its shapes.
+        if (bars.Length > 0)
+            shelf.TellUnused();
         return new()
         {
-            Tree = tree, Bars = [], Sections = [], Shapes = ImmutableDictionary<string, Shape>.Empty, Events = [], Troubles = [], Allows = [],
-            Expectations = [], PlayOrder = [], Settings = Settings.Default,
+            Tree = tree, Title = outline.Settings.Title, By = outline.Settings.By, Tags = outline.Settings.Tags, Prose = outline.Prose,
+            Bars = bars, Events = events, Moments = Moments.Of(bars, events), Settings = outline.Start,
+            Sections = [.. outline.Sections.Select(s => new Section(s.Name, s.Line, s.FirstBar, s.BarCount, s.Of is not null) { Prose = [.. s.Prose] })],
+            Shapes = shelf.Shapes.ToImmutableDictionary(StringComparer.Ordinal), Troubles = troubles.Ordered(), Allows = outline.Allows,
+            Expectations = outline.Expectations, PlayOrder = order,
         };
+    }
+
+    // First the places in time, then chords, then rows from left to right, then the ends of what rings.
+    private static (ImmutableArray<Bar> Bars, ImmutableArray<Event> Events) Bars(SyntaxTree tree, Outline outline, ShapeShelf shelf, TroubleList troubles)
+    {
+        var book = new ChordBook(troubles);
+        var chart = new ChartBinder(tree, book, troubles);
+        var bars = Timeline.Of(tree, outline.Bars, troubles).ToBuilder();
+        for (var i = 0; i < bars.Count; i++)
+            bars[i] = bars[i] with { Chords = chart.Bind(bars[i], i > 0 ? bars[i - 1] : null), Repeats = i > 0 && ChartBinder.IsAgain(bars[i].Syntax) ? i - 1 : null };
+        var rows = new RowBinder(tree, bars.ToImmutable(), new(shelf, troubles), book, troubles);
+        var voices = new Dictionary<string, VoiceMemory>(StringComparer.Ordinal);
+        var bound = new List<(RowPlan Plan, List<EventDraft> Events)>[bars.Count];
+        IReadOnlyList<RowPlan> before = [];
+        for (var i = 0; i < bars.Count; i++)
+        {
+            var plans = bars[i].Repeats is not null && outline.Bars[i].Rows.Count == 0 ? [.. before.Select(p => p with { Borrowed = true })] : Rows(tree, outline.Bars[i], troubles);
+            bound[i] = [];
+            foreach (var plan in plans)
+            {
+                if (!voices.TryGetValue(plan.VoiceKey, out var memory))
+                    voices[plan.VoiceKey] = memory = new();
+                troubles.Quiet = plan.Borrowed;
+                bound[i].Add((plan, rows.Bind(plan, bars[i], memory)));
+                troubles.Quiet = false;
+            }
+            before = plans;
+        }
+        StringTimes.Close([.. bound.SelectMany(b => b.SelectMany(r => r.Events))], troubles);
+        for (var i = 0; i < bars.Count; i++)
+            bars[i] = bars[i] with
+            {
+                Rows = [.. bound[i].Select(r => new Row(r.Plan.Line, r.Plan.Number, r.Plan.Syntax.Voice, r.Plan.VoiceKey, [.. r.Events.Select(e => e.Finish())], r.Plan.Borrowed))],
+            };
+        var events = bars.SelectMany(b => b.Rows.SelectMany(r => r.Events)).OrderBy(e => e.Onset).ThenBy(e => e.Row);
+        return (bars.ToImmutable(), [.. events]);
+    }
+
+    private static List<RowPlan> Rows(SyntaxTree tree, BarPlan bar, TroubleList troubles)
+    {
+        var plans = new List<RowPlan>(bar.Rows.Count);
+        var unlabelled = 0;
+        foreach (var line in bar.Rows)
+        {
+            var row = (RowLine)tree.Lines[line];
+            var key = row.Voice ?? $"{++unlabelled}";
+            if (row.Voice is { } voice && plans.Any(p => p.VoiceKey == key))
+            {
+                troubles.Add(line, TroubleCodes.DoubledVoice, row.Label!.Value, $"This bar has a row {voice} already. Two voices need two labels; what one voice plays stands in one row.");
+                key = $"{voice} {plans.Count + 1}";
+            }
+            plans.Add(new(row, line, plans.Count + 1, key, false));
+        }
+        return plans;
+    }
+
+    private static Span NameSpan(SyntaxTree tree, Expected expected, string name)
+    {
+        var (line, claim) = (tree.Lines[expected.Line], expected.Span.Shift(-tree.Source.Lines[expected.Line].Start));
+        foreach (var token in line.Tokens)
+            if (token.Span.Start >= claim.Start && line[token.Span] == name)
+                return token.Span;
+        return claim;
     }
 }
