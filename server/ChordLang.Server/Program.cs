@@ -1,2 +1,4 @@
 // The way in: hands the arguments to a command.
-return 0;
+using ChordLang.Server.Cli;
+
+return CommandLine.Run(args, Terminal.OfProcess());

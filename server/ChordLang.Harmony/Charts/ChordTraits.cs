@@ -61,4 +61,16 @@ public static class ChordTraits
 
     /// <summary>True for minor and half-diminished sevenths, the chords that serve as a related two.</summary>
     public static bool IsMinorSeventh(this Chord chord) => chord.Family() is ChordFamily.Minor or ChordFamily.HalfDiminished && chord.Asks(10);
+
+    /// <summary>A short sign for the chord's colour, as the models of this room tell chords apart: <c>M</c>, <c>7</c>, <c>m</c>, <c>m7</c>, <c>h</c>, <c>o</c>, <c>+</c>, <c>s</c>.</summary>
+    public static string Colour(this Chord chord) => chord.Family() switch
+    {
+        ChordFamily.Dominant => "7",
+        ChordFamily.Minor => chord.Asks(10) ? "m7" : "m",
+        ChordFamily.HalfDiminished => "h",
+        ChordFamily.Diminished => "o",
+        ChordFamily.Augmented => "+",
+        ChordFamily.Suspended => "s",
+        _ => "M",
+    };
 }

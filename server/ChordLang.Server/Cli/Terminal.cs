@@ -1,0 +1,38 @@
+// Where a command speaks and listens, so that tests can stand in for a terminal.
+using System.Text;
+
+namespace ChordLang.Server.Cli;
+
+/// <summary>The three streams of a command.</summary>
+/// <param name="Out">Findings and results.</param>
+/// <param name="Error">Progress and trouble.</param>
+/// <param name="In">Standard input, opened when first asked for.</param>
+/// <param name="Colour">True where colours may be used: on a terminal, and not where NO_COLOR is set.</param>
+internal sealed record Terminal(TextWriter Out, TextWriter Error, Func<Stream> In, bool Colour)
+{
+    /// <summary>The streams of this process. UTF-8 without byte order mark, \n as line end.</summary>
+    public static Terminal OfProcess()
+    {
+        var utf8 = new UTF8Encoding(false);
+        return new(
+            new StreamWriter(Console.OpenStandardOutput(), utf8, 1 << 16) { NewLine = "\n" },
+            new StreamWriter(Console.OpenStandardError(), utf8, 1 << 10) { NewLine = "\n", AutoFlush = true },
+            Console.OpenStandardInput,
+            !Console.IsOutputRedirected && Environment.GetEnvironmentVariable("NO_COLOR") is null or "");
+    }
+
+    /// <summary>Text of a file made harmless: a control character cannot steer the terminal.</summary>
+    public static string Harmless(string text)
+    {
+        if (!text.Any(Dangerous))
+            return text;
+        var safe = new StringBuilder();
+        foreach (var c in text)
+            safe.Append(Dangerous(c) ? '\uFFFD' : c);
+        return safe.ToString();
+    }
+
+    // Controls but the tab, lone surrogates' escapes, and the signs that turn the direction of writing.
+    private static bool Dangerous(char c) =>
+        c < ' ' && c != '\t' || c is >= '\u007F' and <= '\u009F' or >= '\u202A' and <= '\u202E' or >= '\u2066' and <= '\u2069' or >= '\uDC80' and <= '\uDCFF' && false;
+}

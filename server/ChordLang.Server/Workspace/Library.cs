@@ -1,0 +1,54 @@
+// The folder of lessons that a file belongs to: what `use` may open, and nothing outside it.
+using ChordLang.Arrangement.Binding;
+using ChordLang.Grammar.Syntax;
+
+namespace ChordLang.Server.Workspace;
+
+/// <summary>Opens the files that a lesson uses, inside its library only.</summary>
+/// <param name="file">Full path of the lesson, or null for text without a file.</param>
+internal sealed class Library(string? file) : ILibrary
+{
+    private static readonly string[] Signs = ["chordlang.json", ".git"];
+
+    /// <inheritdoc/>
+    public UsedFile Open(string path, string? usedBy)
+    {
+        if (file is null)
+            return new(path, null, "This text has no file of its own, so no other file lies beside it.");
+        if (Path.IsPathRooted(path) || path.Contains('\\', StringComparison.Ordinal) || path.Contains('\0', StringComparison.Ordinal))
+            return new(path, null, "Write the path from this file's own folder, with / between folders.");
+        var here = Path.GetDirectoryName(file)!;
+        var root = Real(Root(here));
+        var shown = (usedBy is null ? path : Path.Combine(Path.GetDirectoryName(usedBy)!, path)).Replace('\\', '/');
+        var full = Path.GetFullPath(Path.Combine(here, shown));
+        if (!Inside(Root(here), full) || !Inside(root, Real(full)))
+            return new(path, null, "It lies outside the library, and a lesson opens no file outside.");
+        var source = Sources.Read(full);
+        return source.Text is { } text ? new(shown, SyntaxTree.Parse(text), null) : new(shown, null, $"The file cannot be read: {source.Trouble}.");
+    }
+
+    // The nearest folder above that says it is a library; else the lesson's own.
+    private static string Root(string folder)
+    {
+        for (var at = folder; at is not null; at = Path.GetDirectoryName(at))
+            if (Signs.Any(s => Path.Exists(Path.Combine(at, s))))
+                return at;
+        return folder;
+    }
+
+    private static bool Inside(string root, string path) =>
+        path.StartsWith(root.EndsWith(Path.DirectorySeparatorChar) ? root : root + Path.DirectorySeparatorChar, StringComparison.Ordinal);
+
+    // Every link on the way followed, so that no link leads out.
+    private static string Real(string path)
+    {
+        var done = Path.GetPathRoot(path)!;
+        foreach (var part in path[done.Length..].Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries))
+        {
+            done = Path.Combine(done, part);
+            if (new FileInfo(done) is { LinkTarget: not null } link)
+                done = link.ResolveLinkTarget(true)?.FullName ?? done;
+        }
+        return done;
+    }
+}

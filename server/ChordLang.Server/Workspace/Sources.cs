@@ -1,0 +1,81 @@
+// The files that a command is called on.
+using ChordLang.Grammar.Text;
+
+namespace ChordLang.Server.Workspace;
+
+/// <summary>A file, or why it could not be read.</summary>
+/// <param name="Path">As findings name it: as the caller gave it, with / between folders.</param>
+/// <param name="FullPath">Where it is, or null for standard input without a path.</param>
+/// <param name="Text">Its text, or null.</param>
+/// <param name="Trouble">Why there is no text.</param>
+internal sealed record Source(string Path, string? FullPath, SourceText? Text, string? Trouble);
+
+/// <summary>Finds and reads files.</summary>
+internal static class Sources
+{
+    /// <summary>Larger files are refused: a lesson has a few thousand bytes.</summary>
+    public const long LargestFile = 10 * 1024 * 1024;
+
+    /// <summary>Files as given, folders as all .chl files below them, sorted; <c>-</c> is standard input. Read one after the other, when asked for.</summary>
+    public static IEnumerable<Func<Source>> Find(IReadOnlyList<string> paths, Func<Stream> input, string? inputPath)
+    {
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var path in paths)
+            if (path == "-")
+                yield return () => ReadInput(input, inputPath);
+            else if (Directory.Exists(path))
+                foreach (var file in Below(path))
+                {
+                    if (seen.Add(Path.GetFullPath(file)))
+                        yield return () => Read(file);
+                }
+            else if (seen.Add(Path.GetFullPath(path)))
+                yield return () => Read(path);
+    }
+
+    /// <summary>Reads one file.</summary>
+    public static Source Read(string path)
+    {
+        var shown = path.Replace('\\', '/');
+        try
+        {
+            var full = Path.GetFullPath(path);
+            using var stream = new FileStream(full, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            return stream.CanSeek && stream.Length > LargestFile
+                ? new(shown, full, null, $"it is larger than {LargestFile / 1024 / 1024} MB")
+                : Take(stream, shown, full);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return new(shown, null, null, e is FileNotFoundException or DirectoryNotFoundException ? "there is no such file"
+                : e is UnauthorizedAccessException ? "it may not be read" : e.Message);
+        }
+    }
+
+    private static Source ReadInput(Func<Stream> input, string? inputPath)
+    {
+        using var stream = input();
+        return Take(stream, inputPath?.Replace('\\', '/') ?? "<stdin>", inputPath is null ? null : Path.GetFullPath(inputPath));
+    }
+
+    private static Source Take(Stream stream, string shown, string? full)
+    {
+        using var bytes = new MemoryStream();
+        var buffer = new byte[1 << 16];
+        for (int n; (n = stream.Read(buffer)) > 0;)
+        {
+            bytes.Write(buffer, 0, n);
+            if (bytes.Length > LargestFile)
+                return new(shown, full, null, $"it is larger than {LargestFile / 1024 / 1024} MB");
+        }
+        return new(shown, full, SourceText.From(bytes.GetBuffer().AsSpan(0, (int)bytes.Length)), null);
+    }
+
+    private static List<string> Below(string folder)
+    {
+        var options = new EnumerationOptions { RecurseSubdirectories = true, IgnoreInaccessible = true, AttributesToSkip = FileAttributes.System | FileAttributes.ReparsePoint, MaxRecursionDepth = 32 };
+        var files = Directory.EnumerateFiles(folder, "*.chl", options).Where(f => !f[folder.Length..].Replace('\\', '/').Contains("/.", StringComparison.Ordinal)).ToList();
+        files.Sort((a, b) => string.CompareOrdinal(a.Replace('\\', '/'), b.Replace('\\', '/')));
+        return files;
+    }
+}
