@@ -12,8 +12,8 @@ internal static class NameVerdicts
     public const string Contradiction = "name-contradiction", StringSetSlip = "name-string-set-slip", FretSlip = "name-fret-slip",
         SlashBass = "name-slash-bass", MissingTone = "name-missing-tone", UnnamedTension = "name-unnamed-tension";
 
-    // A sound without any tone that fights its name is still a slip where it lacks this much more than the moved grip, which lacks nothing.
-    private const double PlainlyOff = 4;
+    // A sound without any tone that fights its name is still a slip where it lacks and colours this much, and the moved grip does neither.
+    private const double PlainlyOff = 3;
 
     // Six checks ask for the same work on the same piece; it is kept as long as the piece is.
     private static readonly ConditionalWeakTable<Piece, List<Finding>> Kept = [];
@@ -48,7 +48,7 @@ internal static class NameVerdicts
         var overturned = chord.Bass is { } bass && (lowest % 12 + 12) % 12 != bass.PitchClass;
         var say = new Wording(piece, sonority, fit);
         if (foreign.IsEmpty && !overturned && (fit.Missing.IsEmpty || !sonority.Strict))
-            return SilentSlip(sonority, fit) is { } slip ? say.Slip(slip)
+            return (sonority.Strict ? DoubledSlip(sonority) : SilentSlip(sonority, fit)) is { } slip ? say.Slip(slip)
                 : !fit.Missing.IsEmpty ? say.Missing(Severity.Hint, null)
                 : say.Unnamed();
         var repairs = Repairs.Of(sonority, sonority.Bar.Settings.Neck, foreign.Length > 0);
@@ -63,13 +63,24 @@ internal static class NameVerdicts
     // The neighbouring string set can sound a chord whose tones all pass as colours: Em7 under Am7 is an eleventh chord without root and third.
     private static Repair? SilentSlip(Sonority sonority, Fit fit)
     {
-        if (fit.Missing.IsEmpty || fit.Colours.IsEmpty)
-            return null;
         var chord = sonority.Chord;
         var rootless = sonority.Tones.All(t => chord.IntervalOf(t.Note.Midi) != 0);
-        if (2 * fit.Missing.Length + fit.Colours.Length + (rootless ? 1 : 0) < PlainlyOff)
+        if (2 * fit.Missing.Length + fit.Colours.Distinct().Count() + (rootless ? 1 : 0) < PlainlyOff)
             return null;
         return Repairs.Of(sonority, sonority.Bar.Settings.Neck, false)
             .FirstOrDefault(r => r is { Movement: Movement.StringSet, Missing: 0, Colours: 0 });
     }
+
+    // Strict naming: a tone is doubled, and a fret or two away on its string lies the root, fifth or ninth that the symbol names and nobody plays.
+    private static Repair? DoubledSlip(Sonority sonority)
+    {
+        var chord = sonority.Chord;
+        var heard = sonority.Tones.Select(t => chord.IntervalOf(t.Note.Midi)).ToArray();
+        return Repairs.Of(sonority, sonority.Bar.Settings.Neck, false).FirstOrDefault(r => r is { Movement: Movement.OneNote, Missing: 0, Changes: [var change] }
+            && heard.Count(i => i == chord.IntervalOf(change.Tone.Note.Midi)) > 1 && !heard.Contains(chord.IntervalOf(change.Midi))
+            && Wanted(chord.DegreeOf(change.Tone.Note.Midi).Number, chord.DegreeOf(change.Midi).Number));
+    }
+
+    // Players double the root and leave the ninth out on purpose, and nobody misses the eleventh of a thirteenth chord (common practice).
+    private static bool Wanted(int doubled, int added) => added is 1 or 5 || added is 9 or 13 && doubled != 1;
 }

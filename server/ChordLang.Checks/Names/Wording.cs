@@ -22,11 +22,11 @@ internal sealed record Wording(Piece Piece, Sonority Sonority, Fit Fit)
             return Found(NameVerdicts.StringSetSlip, Severity.Warning, SetMessage(repair), repair.Event.SoundSpan, [.. repair.Changes.Select(c => c.Tone)],
                 [Fixed(repair), .. Renamed()]);
         var change = repair.Changes[0];
-        var restored = Fit.Missing.FirstOrDefault(t => t.Name.PitchClass == Class(change.Midi));
-        var fights = Fit.Foreign.Contains(change.Tone.Note.Midi)
-            ? $"{Fights(change.Tone)} " : $"{Sounds(change.Tone)}, and {Symbol} does not have its bass {Chord.Bass} below it. ";
+        var fights = Fit.Foreign.Contains(change.Tone.Note.Midi) ? $"{Fights(change.Tone)} "
+            : Chord.Bass is { } bass && Sonority.Tones[0].Note.Pitch.Name.PitchClass != bass.PitchClass ? $"{Sounds(change.Tone)}, and {Symbol} does not have its bass {bass} below it. "
+            : $"{Sounds(change.Tone)}, the {Chord.DegreeOf(change.Tone.Note.Midi).Spoken()}, which sounds on another string too. ";
         var message = fights + $"{Apart(repair.By)} it is {Name(change.Midi)}, the {Chord.DegreeOf(change.Midi).Spoken()}"
-            + (restored is null ? "" : ", which is missing here") + $": a finger seems to have slipped. {Order(change)}.";
+            + (Sonority.Tones.Any(t => Class(t.Note.Midi) == Class(change.Midi)) ? "" : ", which is missing here") + $": a finger seems to have slipped. {Order(change)}.";
         return Found(NameVerdicts.FretSlip, Severity.Warning, message, change.Tone.Note.Span, [change.Tone], [Fixed(repair), .. Renamed()]);
     }
 
