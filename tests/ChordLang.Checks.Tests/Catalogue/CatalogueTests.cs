@@ -54,6 +54,14 @@ public sealed partial class CatalogueTests
         Assert.NotEmpty(MarkedText.Fences(page, "Wrong"));
     }
 
+    [Theory, MemberData(nameof(Codes))]
+    public void What_a_page_calls_wrong_is_found_as_marked(string code) =>
+        Assert.All(MarkedText.Fences(CheckCatalogue.Page(code)!, "Wrong"), f => Checked.Expect(f));
+
+    [Theory, MemberData(nameof(Codes))]
+    public void What_a_page_calls_right_is_clean(string code) =>
+        Assert.All(MarkedText.Fences(CheckCatalogue.Page(code)!, "Right"), f => Checked.Expect(f));
+
     [Fact]
     public void An_unknown_name_has_no_page() => Assert.Null(CheckCatalogue.Page("name-nothing"));
 
