@@ -1,0 +1,88 @@
+// Finds applied (secondary) dominants and leading-tone chords: chords borrowed from the key of the chord they lead to.
+using ChordLang.Harmony.Charts;
+
+namespace ChordLang.Harmony.Functions;
+
+/// <summary>An applied chord.</summary>
+/// <param name="Degree">The degree it is applied to, in semitones above the tonic.</param>
+/// <param name="Target">Index of the chord it leads to, or null where that chord does not come.</param>
+/// <param name="Diminished">True for a leading-tone chord, false for a dominant.</param>
+/// <param name="Two">True for the related two of an applied dominant.</param>
+public sealed record Applied(int Degree, int? Target, bool Diminished, bool Two = false);
+
+/// <summary>Rules for applied chords. Common practice: the chord raises a tone to the leading tone of its target, or lowers one to its seventh.</summary>
+public static class AppliedChords
+{
+    // Degrees that carry a consonant triad and so can be made a passing tonic; semitones above the tonic.
+    private static readonly int[] MajorTargets = [2, 4, 5, 7, 9], MinorTargets = [1, 3, 5, 7, 8, 10];
+    private static readonly int[] MajorScale = [0, 2, 4, 5, 7, 9, 11], MinorScale = [0, 2, 3, 5, 7, 8, 10, 11];
+
+    /// <summary>What a chord is applied to, or null: a dominant or leading-tone chord, or the related two before one.</summary>
+    public static Applied? At(KeyedChart keyed, int at) => Chief(keyed, at) ?? RelatedTwo(keyed, at);
+
+    // A minor chord a fifth above an applied dominant belongs to the same passing key.
+    private static Applied? RelatedTwo(KeyedChart keyed, int at)
+    {
+        var chord = keyed.Chart.Chords[at].Chord;
+        var next = keyed.Next(at);
+        if (next < 0 || chord.Family() is not (ChordFamily.Minor or ChordFamily.HalfDiminished) || keyed.Motion(at, next) != 5
+            || keyed.Colours[next] != "7" || Chief(keyed, next) is not { Diminished: false } dominant)
+            return null;
+        // A chord of the home key needs a reason to be heard away from it.
+        var scale = keyed.Minor[at] ? MinorScale : MajorScale;
+        return chord.Tones.All(t => scale.Contains((keyed.Degrees[at] + t.Degree.Interval) % 12)) ? null
+            : new(dominant.Degree, next, false, true);
+    }
+
+    private static Applied? Chief(KeyedChart keyed, int at)
+    {
+        var chord = keyed.Chart.Chords[at].Chord;
+        var family = chord.Family();
+        var (degree, minor) = (keyed.Degrees[at], keyed.Minor[at]);
+        var diminished = family is ChordFamily.Diminished or ChordFamily.HalfDiminished;
+        if (!diminished && family is not (ChordFamily.Dominant or ChordFamily.Major or ChordFamily.Augmented))
+            return null;
+        var target = (degree + (diminished ? 1 : 5)) % 12;
+        if (!(minor ? MinorTargets : MajorTargets).Contains(target))
+            return null;
+        // The tone that gives the chord away lies outside the key.
+        var scale = minor ? MinorScale : MajorScale;
+        if (chord.Tones.All(t => t.Degree.Interval is 1 or 2 or 3 or 9 && t.Degree.Number > 7 || scale.Contains((degree + t.Degree.Interval) % 12))
+            && !(minor && family == ChordFamily.Dominant && degree == 10))
+            return null;
+        if (degree == 0 && BluesTonic(keyed, minor))
+            return null;
+        // Sevenths and diminished chords say where they want to go; a plain triad says it only by going there.
+        var next = Onward(keyed, at);
+        var lands = next >= 0 && keyed.Degrees[next] == target && keyed.Colours[next] is not ("o" or "h" or "+");
+        if (family == ChordFamily.Diminished && next >= 0 && keyed.Motion(at, next) == 11)
+            return null;
+        var sure = diminished || family == ChordFamily.Dominant || minor && degree == 2;
+        return lands || sure || next >= 0 && Delayed(keyed, next, target) ? new(target, lands ? next : null, diminished) : null;
+    }
+
+    // The next chord with another root.
+    private static int Onward(KeyedChart keyed, int at)
+    {
+        for (var k = at + 1; k < keyed.Length; k++)
+            if (keyed.Degrees[k] != keyed.Degrees[at])
+                return k;
+        return -1;
+    }
+
+    // A six-four on the target's root, or the leading-tone chord of the same target, comes between.
+    private static bool Delayed(KeyedChart keyed, int next, int target) =>
+        Onward(keyed, next) is >= 0 and var later && keyed.Degrees[later] == target
+        && (keyed.Chart.Chords[next].Chord.Bass is { } bass && (bass.PitchClass - keyed.Chart.Chords[later].Chord.Root.PitchClass) % 12 == 0
+            || keyed.Colours[next] is "o" && keyed.Degrees[next] == (target + 11) % 12);
+
+    // Where the tonic is mostly a dominant seventh, as in a blues, the seventh is its colour and leads nowhere.
+    private static bool BluesTonic(KeyedChart keyed, bool minor)
+    {
+        var (sevenths, plain) = (0.0, 0.0);
+        for (var i = 0; i < keyed.Length; i++)
+            if (keyed.Degrees[i] == 0 && keyed.Minor[i] == minor)
+                (sevenths, plain) = keyed.Colours[i] == "7" ? (sevenths + keyed.Chart.Chords[i].Duration, plain) : (sevenths, plain + keyed.Chart.Chords[i].Duration);
+        return sevenths > plain;
+    }
+}

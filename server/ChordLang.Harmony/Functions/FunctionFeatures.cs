@@ -1,0 +1,130 @@
+// What speaks for the function of a chord: where it stands in the key, what came before and where it goes.
+using ChordLang.Harmony.Charts;
+using ChordLang.Harmony.Keys;
+
+namespace ChordLang.Harmony.Functions;
+
+/// <summary>A chart with what its chords are in their keys.</summary>
+/// <param name="Chart">The chart.</param>
+/// <param name="Degrees">For each chord, semitones of its root above the local tonic, 0 to 11.</param>
+/// <param name="Minor">For each chord, whether the local key is minor.</param>
+/// <param name="Colours">For each chord, its colour sign.</param>
+public sealed record KeyedChart(Chart Chart, int[] Degrees, bool[] Minor, string[] Colours)
+{
+    /// <summary>Number of chords.</summary>
+    public int Length => Degrees.Length;
+
+    /// <summary>Puts a chart under its keys.</summary>
+    public static KeyedChart Of(Chart chart, KeyPlan keys)
+    {
+        var n = chart.Chords.Length;
+        var (degrees, minor, colours) = (new int[n], new bool[n], new string[n]);
+        for (var i = 0; i < n; i++)
+        {
+            var key = keys.At(chart.Chords[i].Bar);
+            degrees[i] = (chart.Chords[i].Chord.Root.PitchClass - (key?.Tonic?.PitchClass ?? 0) + 12) % 12;
+            minor[i] = key is not null && Numeral.IsMinor(key.Mode);
+            colours[i] = chart.Chords[i].Chord.Colour();
+        }
+        return new(chart, degrees, minor, colours);
+    }
+
+    /// <summary>The next chord that is another chord, or -1.</summary>
+    public int Next(int at) => Other(at, 1);
+
+    /// <summary>The last chord before that is another chord, or -1.</summary>
+    public int Previous(int at) => Other(at, -1);
+
+    /// <summary>True where two chords have one root and colour.</summary>
+    public bool Same(int a, int b) => Degrees[a] == Degrees[b] && Colours[a] == Colours[b];
+
+    /// <summary>Semitones from the root of one chord up to that of another, 0 to 11.</summary>
+    public int Motion(int from, int to) =>
+        (Chart.Chords[to].Chord.Root.PitchClass - Chart.Chords[from].Chord.Root.PitchClass + 12) % 12;
+
+    private int Other(int at, int step)
+    {
+        for (var k = at + step; k >= 0 && k < Length; k += step)
+            if (!Same(k, at))
+                return k;
+        return -1;
+    }
+}
+
+/// <summary>Features of one chord.</summary>
+public static class FunctionFeatures
+{
+    /// <summary>Names of the features that hold for a chord.</summary>
+    public static IEnumerable<string> Of(KeyedChart keyed, int at)
+    {
+        var (degree, colour) = (keyed.Degrees[at], keyed.Colours[at]);
+        var mode = keyed.Minor[at] ? "minor" : "major";
+        var chord = keyed.Chart.Chords[at];
+        yield return "any";
+        yield return $"colour {colour}";
+        yield return $"chord {degree}{colour}";
+        yield return $"{mode} chord {degree}{colour}";
+        var broad = Broad(colour);
+        yield return $"broad {degree}{broad}";
+        var bars = chord.Duration / keyed.Chart.Counts;
+        yield return $"length {(bars < 0.75 ? "part" : bars < 1.5 ? "bar" : "more")} {colour}";
+        yield return $"place {(chord.Onset == 0 ? chord.Bar % 2 == 1 ? "odd bar" : "even bar" : "inside")} {colour}";
+        var (next, before) = (keyed.Next(at), keyed.Previous(at));
+        if (at + 1 < keyed.Length && keyed.Same(at, at + 1))
+            yield return $"again after {colour}";
+        if (at > 0 && keyed.Degrees[at] == keyed.Degrees[at - 1])
+        {
+            yield return $"again {colour}";
+            yield return $"again {degree}{broad}";
+        }
+        if (next < 0)
+        {
+            yield return "last";
+            yield return $"last {degree}{colour}";
+        }
+        else
+        {
+            var (motion, onward) = (keyed.Motion(at, next), keyed.Colours[next]);
+            yield return $"to {motion}";
+            yield return $"{colour} to {motion}";
+            yield return $"{colour} to {motion} {onward}";
+            yield return $"{degree}{colour} to {motion}";
+            yield return $"{degree}{colour} to {motion} {onward}";
+            yield return $"broad {degree}{broad} to {keyed.Degrees[next]}{Broad(onward)}";
+            yield return $"broad {degree}{broad} to {motion}";
+            if (keyed.Next(next) is >= 0 and var third)
+                yield return $"{colour} to {motion} {onward} to {keyed.Motion(next, third)} {keyed.Colours[third]}";
+        }
+        if (before < 0)
+        {
+            yield return "first";
+            yield return $"first {degree}{colour}";
+            yield break;
+        }
+        var (arrival, from) = (keyed.Motion(before, at), keyed.Colours[before]);
+        yield return $"from {from} by {arrival} {colour}";
+        yield return $"from {from} by {arrival} {degree}{colour}";
+        if (next >= 0)
+        {
+            yield return $"from {from} by {arrival} {colour} to {keyed.Motion(at, next)} {keyed.Colours[next]}";
+            yield return $"between {arrival} {colour} {keyed.Motion(at, next)}";
+            if (keyed.Same(before, next))
+            {
+                yield return $"back {arrival} {colour}";
+                yield return $"back {degree}{colour}";
+                yield return $"back {arrival} {broad} {keyed.Degrees[before]}";
+            }
+        }
+        yield return $"broad {degree}{broad} from {keyed.Degrees[before]}{Broad(from)}";
+        if (next >= 0)
+            yield return $"broad {keyed.Degrees[before]}{Broad(from)} {degree}{broad} {keyed.Degrees[next]}{Broad(keyed.Colours[next])}";
+        if (keyed.Previous(before) is >= 0 and var earlier)
+            yield return $"from {keyed.Colours[earlier]} by {keyed.Motion(earlier, before)} {from} by {arrival} {colour}";
+    }
+
+    // Minor sevenths with minor triads: what stands on the fourth degree is a minor subdominant either way.
+    private static string Broad(string colour) => colour is "m7" or "m" ? "m" : colour;
+
+    /// <summary>Feature of two functions that follow each other.</summary>
+    public static string Step(HarmonicFunction before, HarmonicFunction here) => $"step {before} {here}";
+}

@@ -1,0 +1,49 @@
+// Says of every chord of a chart what it does: numeral, function, roles, where it leads, and why.
+using System.Collections.Immutable;
+using ChordLang.Harmony.Charts;
+using ChordLang.Harmony.Keys;
+using ChordLang.Theory.Keys;
+
+namespace ChordLang.Harmony.Functions;
+
+/// <summary>What one chord does.</summary>
+/// <param name="Key">The key it is read in.</param>
+/// <param name="Degree">Semitones of its root above the tonic, 0 to 11.</param>
+/// <param name="Numeral">Roman numeral; over a numeral where it is applied: <c>V7/V</c>.</param>
+/// <param name="Function">Its function.</param>
+/// <param name="Confidence">How sure the function is, 0 to 1.</param>
+/// <param name="Roles">Names of its roles, the one that says most first.</param>
+/// <param name="Target">Index of the chord it leads to, or null.</param>
+/// <param name="Reason">One sentence, at most 25 words.</param>
+public sealed record ChordFunction(
+    Key Key, int Degree, string Numeral, HarmonicFunction Function, double Confidence, ImmutableArray<string> Roles, int? Target, string Reason);
+
+/// <summary>Reads functions.</summary>
+public static class FunctionReader
+{
+    /// <summary>One reading a chord, in order of the chart.</summary>
+    public static ImmutableArray<ChordFunction> Read(Chart chart, KeyPlan keys)
+    {
+        var keyed = KeyedChart.Of(chart, keys);
+        var guesses = FunctionTagger.Tag(keyed);
+        var roles = ChordRoles.Of(keyed);
+        var readings = ImmutableArray.CreateBuilder<ChordFunction>(keyed.Length);
+        for (var i = 0; i < keyed.Length; i++)
+        {
+            var key = keys.At(chart.Chords[i].Bar)!;
+            var target = roles[i].Select(r => r.Target).FirstOrDefault(t => t is not null);
+            readings.Add(new(key, keyed.Degrees[i], NumeralOf(keyed, i, key), guesses[i].Function, guesses[i].Confidence,
+                [.. roles[i].Select(r => r.Name)], target, FunctionReason.Of(keyed, i, key, guesses[i], roles[i])));
+        }
+        return readings.ToImmutable();
+    }
+
+    private static string NumeralOf(KeyedChart keyed, int at, Key key)
+    {
+        var chord = keyed.Chart.Chords[at].Chord;
+        if (AppliedChords.At(keyed, at) is not { } applied)
+            return Numeral.Of(chord, key.Tonic ?? default);
+        var head = applied.Two ? "ii" : applied.Diminished ? "vii" : "V";
+        return $"{head}{Numeral.Quality(chord)}/{Numeral.OfDegree(applied.Degree, keyed.Minor[at])}";
+    }
+}

@@ -1,0 +1,89 @@
+// Gives every chord its function: a linear-chain model over the seven functions.
+using System.Collections.Immutable;
+using ChordLang.Harmony.Weights;
+
+namespace ChordLang.Harmony.Functions;
+
+/// <summary>A function and how sure it is.</summary>
+/// <param name="Function">The function.</param>
+/// <param name="Confidence">Posterior probability, 0 to 1.</param>
+public readonly record struct FunctionGuess(HarmonicFunction Function, double Confidence);
+
+/// <summary>Weighs functions with a conditional random field: each chord's features, and each step from function to function.</summary>
+public static class FunctionTagger
+{
+    internal static readonly ImmutableArray<HarmonicFunction> All = [.. Enum.GetValues<HarmonicFunction>()];
+
+    // What each function gains where a label is chosen (not in its confidence): frequent ones would otherwise swallow the rare.
+    // The log of their rarity among labelled chords, times 0.3.
+    private static readonly double[] RarityLift = [0.40, 1.25, 0.15, 0.90, 1.16, 1.15, 1.08];
+
+    private static readonly WeightTable Table = WeightTable.Load("functions.tsv");
+
+    /// <summary>One function a chord: the most probable at each place.</summary>
+    public static ImmutableArray<FunctionGuess> Tag(KeyedChart keyed)
+    {
+        var local = new double[keyed.Length][];
+        for (var i = 0; i < local.Length; i++)
+        {
+            local[i] = new double[All.Length];
+            foreach (var feature in FunctionFeatures.Of(keyed, i))
+                for (var f = 0; f < All.Length; f++)
+                    local[i][f] += Table[$"{All[f]} {feature}"];
+        }
+        var step = new double[All.Length][];
+        for (var a = 0; a < step.Length; a++)
+            step[a] = [.. All.Select(b => Table[FunctionFeatures.Step(All[a], b)])];
+        return [.. Posteriors(local, step).Select(Choose)];
+    }
+
+    private static FunctionGuess Choose(double[] posterior)
+    {
+        var best = 0;
+        for (var f = 1; f < posterior.Length; f++)
+            if (Math.Log(posterior[f] + 1e-12) + RarityLift[f] > Math.Log(posterior[best] + 1e-12) + RarityLift[best])
+                best = f;
+        return new(All[best], Math.Round(posterior[best], 3));
+    }
+
+    /// <summary>Posterior of each state at each place: forward and backward sums in the log domain.</summary>
+    internal static double[][] Posteriors(double[][] local, double[][] step)
+    {
+        var (n, m) = (local.Length, step.Length);
+        var (forward, backward) = (new double[n][], new double[n][]);
+        var terms = new double[m];
+        for (var i = 0; i < n; i++)
+        {
+            forward[i] = new double[m];
+            for (var b = 0; b < m; b++)
+            {
+                for (var a = 0; i > 0 && a < m; a++)
+                    terms[a] = forward[i - 1][a] + step[a][b];
+                forward[i][b] = local[i][b] + (i > 0 ? LogSum(terms) : 0);
+            }
+        }
+        for (var i = n - 1; i >= 0; i--)
+        {
+            backward[i] = new double[m];
+            for (var a = 0; i + 1 < n && a < m; a++)
+            {
+                for (var b = 0; b < m; b++)
+                    terms[b] = step[a][b] + local[i + 1][b] + backward[i + 1][b];
+                backward[i][a] = LogSum(terms);
+            }
+        }
+        for (var i = 0; i < n; i++)
+        {
+            var sum = LogSum([.. forward[i].Zip(backward[i], (f, b) => f + b)]);
+            for (var a = 0; a < m; a++)
+                forward[i][a] = Math.Exp(forward[i][a] + backward[i][a] - sum);
+        }
+        return forward;
+    }
+
+    private static double LogSum(double[] terms)
+    {
+        var most = terms.Max();
+        return most + Math.Log(terms.Sum(t => Math.Exp(t - most)));
+    }
+}

@@ -1,0 +1,85 @@
+// Functions and roles in planted charts, all our own; what is expected is common practice.
+using System.Collections.Immutable;
+using ChordLang.Harmony.Functions;
+using ChordLang.Harmony.Keys;
+using ChordLang.Harmony.Tests.Charts;
+using ChordLang.Theory.Chords;
+using ChordLang.Theory.Keys;
+
+namespace ChordLang.Harmony.Tests.Functions;
+
+public class FunctionReaderTests
+{
+    [Theory]
+    [InlineData("C | D7 | G7 | C", 1, "applied-dominant", 2, "V7/V")]
+    [InlineData("C | A7 | Dm7 G7 | C", 1, "applied-dominant", 2, "V7/ii")]
+    [InlineData("C | F#dim7 | G7 | C", 1, "applied-diminished", 2, "vii°7/V")]
+    [InlineData("C | Dm7 | G7 | C", 1, "related-two", 2, "ii7")]
+    [InlineData("C | Dm7 | G7 | C", 2, "two-five-one", 3, "V7")]
+    [InlineData("C | Dm7 | Db7 | Cmaj7", 2, "tritone-substitute", 3, "bII7")]
+    [InlineData("Cmaj7 | Fm7 | Bb7 | Cmaj7", 2, "backdoor-dominant", 3, "bVII7")]
+    [InlineData("C | Em7 | Ebdim7 | Dm7 | G7 | C", 2, "passing-diminished", 3, "biii°7")]
+    [InlineData("C | Cdim7 | C | G7 | C", 1, "common-tone-diminished", 2, "i°7")]
+    [InlineData("C | G7 | Am7 | F", 1, "deceptive", 2, "V7")]
+    [InlineData("C | G7sus4 | G7 | C", 1, "sus-resolution", 2, "V7sus")]
+    [InlineData("C | Abmaj7 | Dm7 | G7", 1, "borrowed", null, "bVImaj7")]
+    [InlineData("C | E7 | A7 | D7 | G7 | C", 2, "dominant-chain", null, "V7/ii")]
+    [InlineData("C | Am | Am(maj7) | Am7 | Am6 | G7 | C", 2, "line-cliche", null, "vimaj7")]
+    [InlineData("C Am7 | Dm7 G7 | C", 1, "turnaround", null, "vi7")]
+    [InlineData("C/G | Dm7/G | G7 | C", 1, "pedal", null, "ii7")]
+    [InlineData("C | Ebmaj7 | Dmaj7 | Dbmaj7 | C", 2, "planing", null, "IImaj7")]
+    public void A_chord_plays_its_role(string chart, int index, string role, int? target, string numeral)
+    {
+        var reading = Read(chart)[index];
+        Assert.Contains(role, reading.Roles);
+        Assert.Equal(numeral, reading.Numeral);
+        if (target is not null)
+            Assert.Equal(target, reading.Target);
+    }
+
+    [Theory]
+    [InlineData("C7 | F7 | C7 | C7 | F7 | F7 | C7 | C7 | G7 | F7 | C7 | G7", 0)]
+    [InlineData("C | F | G | C", 1)]
+    [InlineData("C | Bb | F | C", 1)]
+    public void What_belongs_to_its_key_is_not_applied(string chart, int index) =>
+        Assert.DoesNotContain(Read(chart)[index].Roles, r => r.StartsWith("applied", StringComparison.Ordinal));
+
+    [Fact]
+    public void A_cadence_has_its_functions()
+    {
+        var functions = Read("Dm7 | G7 | Cmaj7 | Cmaj7 | Dm7 | Db7 | Cmaj7 | Cmaj7").Select(r => r.Function).ToArray();
+        Assert.Equal(HarmonicFunction.Dominant, functions[1]);
+        Assert.Equal(HarmonicFunction.Tonic, functions[2]);
+        Assert.Equal(HarmonicFunction.DominantSubstitute, functions[5]);
+        Assert.Equal(HarmonicFunction.Tonic, functions[7]);
+    }
+
+    // Property: a reason is one sentence of at most 25 words, and targets and confidences keep their ranges.
+    [Fact]
+    public void Reasons_are_short_sentences()
+    {
+        string[] kinds = ["", "m", "7", "maj7", "m7", "m7b5", "dim7", "aug", "7sus4", "m6", "5"];
+        for (var n = 0; n < 300; n++)
+        {
+            var chart = string.Join(" | ", Enumerable.Range(0, 12).Select(i => "C Db D Eb E F F# G Ab A Bb B".Split(' ')[(n * 7 + i * i * 5 + i * n) % 12] + kinds[(n + i * (n % 5 + 1)) % kinds.Length]));
+            foreach (var (reading, i) in Read(chart).Select((r, i) => (r, i)))
+            {
+                Assert.InRange(reading.Reason.Split(' ').Length, 3, 25);
+                Assert.EndsWith(".", reading.Reason, StringComparison.Ordinal);
+                Assert.InRange(reading.Confidence, 0, 1);
+                Assert.True(reading.Target is null || reading.Target is >= 0 and < 12 && reading.Target != i);
+                Assert.InRange(reading.Degree, 0, 11);
+            }
+        }
+    }
+
+    [Fact]
+    public void An_empty_chart_has_no_functions() =>
+        Assert.Empty(FunctionReader.Read(new([], 4), KeyFinder.Find(new([], 4), [])));
+
+    private static ImmutableArray<ChordFunction> Read(string text, string tonic = "C", Mode mode = Mode.Major)
+    {
+        var key = Key.Of(ChordReader.Read(tonic).Chord!.Root, mode);
+        return FunctionReader.Read(ChartText.Read(text), new(key, [new(1, key, true, 1)]));
+    }
+}
