@@ -106,7 +106,8 @@ internal sealed class ShapeShelf
         for (var i = 0; i < tree.Lines.Length; i++)
             if (tree.Lines[i] is UseLine line)
                 open.Enqueue((line, i, tree, null, 1, i));
-        while (open.TryDequeue(out var next))
+        // A file that uses the same ones over and over must not be opened over and over.
+        for (var opened = 0; opened < 4 * Files && open.TryDequeue(out var next); opened++)
         {
             var file = library?.Open(next.Use.Path, next.Path) ?? new(next.Use.Path, null, "No library folder is known here, so other files cannot be opened.");
             var refusal = file.Tree is null ? file.Refusal ?? "The file cannot be opened." : null;

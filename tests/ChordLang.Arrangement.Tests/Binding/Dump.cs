@@ -41,7 +41,7 @@ internal static class Dump
 
     /// <summary>A note: <c>G4@2/8</c> is G4 on string 2, fret 8; <c>~5/4</c> is its end, <c>!</c> before it says that its string cut it.</summary>
     public static string Print(Note n, Rational? end = null) =>
-        $"{(n.Dead ? "x" : "")}{n.Pitch}{(n.String is { } s ? $"@{s}" : "")}{(n.Fret is { } f ? $"/{f}" : "")}{(n.End == end ? "" : n.End < n.WantedEnd ? $"!{n.End}" : $"~{n.End}")}";
+        $"{(n.Dead ? "x" : "")}{n.Pitch}{(n.String is { } s ? $"@{s}" : "")}{(n.Fret is { } f ? $"/{f}" : "")}{(n.End < n.WantedEnd ? $"!{n.End}" : n.End == end ? "" : $"~{n.End}")}";
 
     /// <summary>Binds a text without the lines of its marks, and prints it.</summary>
     public static string Of(string text) => Print(Bind(text));
