@@ -83,7 +83,8 @@ internal sealed class ChartBinder(SyntaxTree tree, ChordBook book, TroubleList t
                     continue;
                 }
             }
-            else if (before is { } b && offset <= b)
+            // A chord that shares with a misplaced one has no place of its own; the misplaced count is told.
+            else if (offset >= end || offset < bar.From || before is { } b && offset <= b)
                 continue;
             before = offset;
             yield return (items[i], offset);
