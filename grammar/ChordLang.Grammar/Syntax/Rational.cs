@@ -35,7 +35,8 @@ public readonly record struct Rational : IComparable<Rational>
     public bool IsWhole => Denominator == 1;
 
     /// <inheritdoc/>
-    public int CompareTo(Rational other) => ((Int128)Numerator * other.Denominator).CompareTo((Int128)other.Numerator * Denominator);
+    public int CompareTo(Rational other) => Denominator == other.Denominator ? Numerator.CompareTo(other.Numerator)
+        : ((Int128)Numerator * other.Denominator).CompareTo((Int128)other.Numerator * Denominator);
 
     /// <summary>The later of two.</summary>
     public static Rational Max(Rational a, Rational b) => a > b ? a : b;
@@ -43,8 +44,8 @@ public readonly record struct Rational : IComparable<Rational>
     /// <summary>The earlier of two.</summary>
     public static Rational Min(Rational a, Rational b) => a < b ? a : b;
 
-    public static Rational operator +(Rational a, Rational b) => Of(a.Numerator * b.Denominator + b.Numerator * a.Denominator, a.Denominator * b.Denominator);
-    public static Rational operator -(Rational a, Rational b) => Of(a.Numerator * b.Denominator - b.Numerator * a.Denominator, a.Denominator * b.Denominator);
+    public static Rational operator +(Rational a, Rational b) => a.Denominator == b.Denominator ? Of(a.Numerator + b.Numerator, a.Denominator) : Of(a.Numerator * b.Denominator + b.Numerator * a.Denominator, a.Denominator * b.Denominator);
+    public static Rational operator -(Rational a, Rational b) => a.Denominator == b.Denominator ? Of(a.Numerator - b.Numerator, a.Denominator) : Of(a.Numerator * b.Denominator - b.Numerator * a.Denominator, a.Denominator * b.Denominator);
     public static Rational operator *(Rational a, Rational b) => Of(a.Numerator * b.Numerator, a.Denominator * b.Denominator);
     public static Rational operator /(Rational a, Rational b) => Of(a.Numerator * b.Denominator, a.Denominator * b.Numerator);
     public static bool operator <(Rational a, Rational b) => a.CompareTo(b) < 0;
@@ -58,6 +59,8 @@ public readonly record struct Rational : IComparable<Rational>
 
     private static long Divisor(long a, long b)
     {
+        if (b == 1)
+            return 1;
         while (b != 0)
             (a, b) = (b, a % b);
         return a == 0 ? 1 : a;

@@ -90,12 +90,12 @@ public static class Binder
     private static List<RowPlan> Rows(SyntaxTree tree, BarPlan bar, TroubleList troubles)
     {
         var plans = new List<RowPlan>(bar.Rows.Count);
-        var unlabelled = 0;
+        var (unlabelled, taken) = (0, new HashSet<string>(StringComparer.Ordinal));
         foreach (var line in bar.Rows)
         {
             var row = (RowLine)tree.Lines[line];
             var key = row.Voice ?? $"{++unlabelled}";
-            if (row.Voice is { } voice && plans.Any(p => p.VoiceKey == key))
+            if (!taken.Add(key) && row.Voice is { } voice)
             {
                 troubles.Add(line, TroubleCodes.DoubledVoice, row.Label!.Value, $"This bar has a row {voice} already. Two voices need two labels; what one voice plays stands in one row.");
                 key = $"{voice} {plans.Count + 1}";

@@ -15,6 +15,7 @@ internal sealed class OutlineReader
     private readonly SettingReader settings;
     private readonly List<BarPlan> bars = [];
     private readonly List<SectionPlan> sections = [];
+    private readonly Dictionary<string, int> sectionsByName = new(StringComparer.OrdinalIgnoreCase);
     private readonly List<Step> steps = [];
     private readonly List<Expected> expectations = [];
     private readonly List<string> opening = [];
@@ -117,7 +118,7 @@ internal sealed class OutlineReader
         CloseSection();
         (bar, againOpen) = (null, false);
         var name = line[line.Name].Trim();
-        var before = name.Length == 0 ? null : sections.Find(s => s.Of is null && string.Equals(s.Name, name, StringComparison.OrdinalIgnoreCase));
+        var before = sectionsByName.TryGetValue(name, out var first) ? sections[first] : null;
         if (line.Again && name.Length > 0)
         {
             if (before is null)
@@ -125,7 +126,7 @@ internal sealed class OutlineReader
             else
             {
                 section = new(name, i, before.FirstBar, steps.Count, before) { BarCount = before.BarCount, EndStep = steps.Count };
-                steps.Add(new(StepKind.Again, i, sections.IndexOf(before)));
+                steps.Add(new(StepKind.Again, i, first));
                 (sectionOpen, againOpen) = (true, true);
                 sections.Add(section);
                 return;
@@ -137,6 +138,8 @@ internal sealed class OutlineReader
             {
                 Related = [new("The first section of this name", tree.Absolute(before.Line, ((SectionLine)tree.Lines[before.Line]).Name), null)],
             });
+        if (name.Length > 0)
+            sectionsByName.TryAdd(name, sections.Count);
         section = new(name, i, bars.Count, steps.Count, null);
         sectionOpen = true;
         sections.Add(section);
