@@ -106,7 +106,7 @@ internal sealed class SoundBinder(ShapeShelf shelf, TroubleList troubles)
         var (strings, slots) = (place.Neck.Tuning.Strings, sound.Slots);
         if (slots.Length != strings)
         {
-            WrongSlots(sound.Span, slots.Length, place);
+            WrongSlots(sound.Span, slots.Length, place, Fitted(sound, place));
             return Nothing;
         }
         var notes = ImmutableArray.CreateBuilder<Note>(strings);
@@ -177,11 +177,28 @@ internal sealed class SoundBinder(ShapeShelf shelf, TroubleList troubles)
         troubles.Add(place.Line, TroubleCodes.NoSuchString, new(syntax.Span.End - 1, 1),
             $"There is no string {s}: this instrument has {place.Neck.Tuning.Strings}, and string 1 is the highest.");
 
-    private void WrongSlots(Span span, int slots, SoundPlace place)
+    // Slots brought to the number of strings by an x more or fewer at either end; first the one that goes best with the chord.
+    private static ImmutableArray<Fix> Fitted(SoundSyntax sound, SoundPlace place)
+    {
+        var (neck, slots) = (place.Neck, ((SlotsSound)sound).Slots.Select(s => s.Fret).ToList());
+        var lacking = neck.Tuning.Strings - slots.Count;
+        List<List<int?>> ways = [];
+        if (lacking > 0)
+            ways = [[.. slots, .. new int?[lacking]], [.. new int?[lacking], .. slots]];
+        else if (slots.TakeLast(-lacking).All(f => f is null))
+            ways.Add(slots[..neck.Tuning.Strings]);
+        else if (slots.Take(-lacking).All(f => f is null))
+            ways.Add(slots[-lacking..]);
+        int Foreign(List<int?> way) => place.Chord is not { } chord ? 0
+            : way.Select((f, i) => f is not { } fret ? 0 : chord.RoleOf(neck.Midi(way.Count - i, fret)) switch { ToneRole.Contradiction => 3, ToneRole.Tension => 1, _ => 0 }).Sum();
+        return [.. ways.OrderBy(Foreign).Select(w => string.Join('-', w.Select(f => f?.ToString() ?? "x"))).Select(w => TroubleList.Replace($"Write {w}", sound.Span, w))];
+    }
+
+    private void WrongSlots(Span span, int slots, SoundPlace place, ImmutableArray<Fix> fixes = default)
     {
         var strings = place.Neck.Tuning.Strings;
         troubles.Add(place.Line, TroubleCodes.Slots, span,
-            $"These are frets for {slots} strings, but the instrument has {strings}. Write one slot a string, lowest string first, and x for a string that is not played.");
+            $"These are frets for {slots} strings, but the instrument has {strings}. Write one slot a string, lowest string first, and x for a string that is not played.", fixes.IsDefault ? [] : fixes);
     }
 
     private void OutOfReach(NoteSyntax syntax, Pitch pitch, SoundPlace place, bool harmonic)

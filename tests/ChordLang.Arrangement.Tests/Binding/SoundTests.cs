@@ -96,6 +96,9 @@ public class SoundTests
     [InlineData("| C\n    1 A1\n", "| C\n    1 A2\n")]
     [InlineData("| C\n    1 C3@1\n", "| C\n    1 C3@5\n")]
     [InlineData("shape low = 1-x-1-2-1-x\n| C\n    1 low  2 lwo\n", "shape low = 1-x-1-2-1-x\n| C\n    1 low  2 low\n")]
+    [InlineData("| G\n    1 3-x-0-0-3\n", "| G\n    1 3-x-0-0-3-x\n")]
+    [InlineData("| Cmaj7\n    1 3-5-4-5-x\n", "| Cmaj7\n    1 x-3-5-4-5-x\n")]
+    [InlineData("| C\n    1 x-3-2-0-1-0-x\n", "| C\n    1 x-3-2-0-1-0\n")]
     public void The_first_repair_mends(string wrong, string right) => Assert.Equal(right, Dump.FirstFix(wrong));
 
     [Fact]
