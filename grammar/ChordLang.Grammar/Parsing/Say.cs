@@ -49,7 +49,8 @@ internal static class Say
     {
         var what = e.To is null ? "Nothing is written behind this count" : "No sounds are written behind this run";
         return Finding(SyntaxCodes.MissingSound, words[last].Span.Join(e.Count.Span),
-            $"{what}. Write a pitch (D4), frets (x-3-5-4-5-x), a shape, rest, tied or again; or take the count out.");
+            $"{what}. Write a pitch (D4), frets (x-3-5-4-5-x), a shape, rest, tied or again; or take the count out.",
+            e.To is null ? [Fix("Write rest", false, new(words[last].Span.End, 0), " rest")] : []);
     }
 
     public static SyntaxFinding EmptyRow(string line, Span label) =>

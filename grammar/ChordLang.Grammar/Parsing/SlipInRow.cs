@@ -147,6 +147,10 @@ internal static class SlipInRow
     private static SyntaxFinding MissingCount(Words words, int i, EventSyntax? before)
     {
         var (span, text) = (words[i].Span, words.Written(i));
+        // G7 is a pitch too, but so high that no guitar has it: a line of such words lacks its bar line.
+        if (before is null && words.KindAt(i) == WordKind.Notes && text[^1] is >= '6' and <= '9' && OnlyChords(words))
+            return Say.Finding(SyntaxCodes.ChordInRow, span, $"{text} is a chord symbol, and chord symbols stand on a chart line, which begins with |.",
+                Say.Fix("Make this a chart line", false, new(0, words[0].Span.Start), "| "));
         if (before is null)
             return Say.Finding(SyntaxCodes.MissingCount, span, $"{text} has no count. Write the count on which it starts in front of it: 1 {text}.",
                 Say.Fix("Put it on count 1", false, new(span.Start, 0), "1 "));

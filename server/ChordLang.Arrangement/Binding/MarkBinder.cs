@@ -18,7 +18,8 @@ internal sealed class MarkBinder(SoundPlace place, SoundBinder sounds, TroubleLi
             {
                 troubles.Add(place.Line, TroubleCodes.MarkOffString, mark.Name, notes.Any(n => n.String is null)
                     ? $"This mark is for string {s}, but the sound does not say which string each note is on. Write the strings too, such as G4@2."
-                    : $"This mark is for string {s}, but the sound does not play that string. Name one that it plays, or take @{s} away.");
+                    : $"This mark is for string {s}, but the sound does not play that string. Name one that it plays, or take @{s} away.",
+                    TroubleList.Replace($"Take @{s} away", new(mark.Name.End, 2), ""));
                 continue;
             }
             notes = (mark.Kind, mark.Operand) switch

@@ -103,7 +103,8 @@ internal sealed class RowBinder(SyntaxTree tree, ImmutableArray<Bar> bars, Sound
             if (!memory.Broken)
                 troubles.Add(row.Line, TroubleCodes.NothingBefore, bound.Syntax?.Sound.Span ?? default, before is null
                     ? "tied lets the sound before go on, but no sound stands before it in this voice. Write the sound itself; a voice is known by its label, or by the place of its row in the bar."
-                    : "tied lets the sound before go on, but that has ended by then. Write the sound itself, or let the sound before last up to here.");
+                    : "tied lets the sound before go on, but that has ended by then. Write the sound itself, or let the sound before last up to here.",
+                    bound.Syntax is { } tie ? [TroubleList.Replace("Write rest", tie.Sound.Span, "rest")] : []);
             return new(bound, []);
         }
         var draft = new EventDraft(bound with

@@ -61,12 +61,15 @@ internal sealed class ShapeShelf
     /// <summary>Tells which of the tree's own shapes nothing used.</summary>
     public void TellUnused()
     {
-        foreach (var shape in shapes.Values.Where(s => s.Path is null && !used.Contains(s.Name)))
+        foreach (var shape in shapes.Values.Where(s => s.Path is null && !used.Contains(s.Name) && !IsBadlyNamed(s)))
             troubles.Add(new Trouble(TroubleCodes.UnusedShape, shape.Span, $"Nothing in this piece uses the shape {shape.Name}. Use it, or take its line out.")
             {
                 Fixes = [new("Take the shape out", true, [new(WholeLine(shape.Line), "")])],
             });
     }
+
+    // A row cannot call for it, whatever it says: its name is told already.
+    private bool IsBadlyNamed(Shape shape) => tree.Lines[shape.Line].Findings.Any(f => f.Code == SyntaxCodes.ShapeName);
 
     private void Unknown(string name, Span span, int line)
     {

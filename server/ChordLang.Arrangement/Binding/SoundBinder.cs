@@ -66,11 +66,25 @@ internal sealed class SoundBinder(ShapeShelf shelf, TroubleList troubles)
             if ((syntax.Pitch is { } pitch ? Pitched(syntax, pitch, place) : Fretted(syntax, place)) is { } note)
             {
                 if (note.String is { } s && notes.Any(n => n.String == s))
-                    troubles.Add(place.Line, TroubleCodes.TwoOnOneString, syntax.Span, $"String {s} has a note already, and a string sounds one note at a time. Put this one on another string.");
+                    Shared(syntax, note, sound, s, place);
                 else
                     notes.Add(note);
             }
         return new(notes.ToImmutable());
+    }
+
+    // The free string that lies nearest is what the hand would take.
+    private void Shared(NoteSyntax syntax, Note note, NotesSound sound, int s, SoundPlace place)
+    {
+        var neck = place.Neck;
+        var free = Enumerable.Range(1, neck.Tuning.Strings).Where(t => sound.Notes.All(n => n.String != t) && neck.FretOf(t, note.Midi) is not null)
+            .OrderBy(t => Math.Abs(t - s)).ThenBy(t => neck.FretOf(t, note.Midi)).Take(1);
+        var span = syntax.Span.Shift(place.LineStart);
+        troubles.Add(new Trouble(TroubleCodes.TwoOnOneString, span, $"String {s} has a note already, and a string sounds one note at a time. Put this one on another string.")
+        {
+            Strings = [s],
+            Fixes = [.. free.Select(t => TroubleList.Replace($"Play it on string {t}", span, syntax.Pitch is null ? $"{neck.FretOf(t, note.Midi)}@{t}" : $"{note.Pitch}@{t}"))],
+        });
     }
 
     private Note? Pitched(NoteSyntax syntax, PitchSyntax written, SoundPlace place)
@@ -175,7 +189,9 @@ internal sealed class SoundBinder(ShapeShelf shelf, TroubleList troubles)
 
     private void NoString(NoteSyntax syntax, int s, SoundPlace place) =>
         troubles.Add(place.Line, TroubleCodes.NoSuchString, new(syntax.Span.End - 1, 1),
-            $"There is no string {s}: this instrument has {place.Neck.Tuning.Strings}, and string 1 is the highest.");
+            $"There is no string {s}: this instrument has {place.Neck.Tuning.Strings}, and string 1 is the highest.",
+            syntax.Fret is { } fret && fret >= 1 && fret <= place.Neck.Tuning.Strings && s <= place.Neck.HighestFret
+                ? [TroubleList.Replace($"Write {s}@{fret}: the fret comes first", syntax.Span, $"{s}@{fret}")] : []);
 
     // Slots brought to the number of strings by an x more or fewer at either end; first the one that goes best with the chord.
     private static ImmutableArray<Fix> Fitted(SoundSyntax sound, SoundPlace place)

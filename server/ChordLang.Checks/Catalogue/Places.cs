@@ -29,7 +29,7 @@ public sealed class Places
     {
         var line = piece.Tree.Source.LineAt(span.Start);
         if (rows.TryGetValue(line, out var at))
-            return (at.Bar.Number, CountIn(at.Row, span.Start));
+            return (at.Bar.Number, UnboundAt(at.Row, span.Start) ?? CountIn(at.Row, span.Start));
         var before = LastBarAt(line, span.Start);
         if (before < 0)
             return (null, null);
@@ -39,14 +39,17 @@ public sealed class Places
         return (piece.Bars[heads && before + 1 < piece.Bars.Length ? before + 1 : before].Number, null);
     }
 
-    private static string? CountIn(Row row, int offset)
+    // An event that could not be bound, such as one on a count out of order, still says its count.
+    private string? UnboundAt(Row row, int offset)
     {
-        Event? last = null;
-        foreach (var e in row.Events)
-            if (Math.Min(e.CountSpan.Start, e.SoundSpan.Start) <= offset && (last is null || e.SoundSpan.Start <= offset || e.CountSpan.Start > last.CountSpan.Start))
-                last = e;
-        return last is null ? null : CountSyntax.Write(last.Offset);
+        if (piece.Tree.Lines[row.Line] is not RowLine { Events: var written } || written.LastOrDefault(e => piece.Tree.Absolute(row.Line, e.Span).Start <= offset) is not { } last)
+            return null;
+        var count = piece.Tree.Absolute(row.Line, last.Count.Span);
+        return row.Events.Any(e => e.CountSpan.Touches(count.Start) || e.InRun && e.SoundSpan.Start > count.Start) ? null : CountSyntax.Write(last.Count.Offset);
     }
+
+    private static string? CountIn(Row row, int offset) =>
+        row.Events.Where(e => e.CountSpan.Start <= offset).MaxBy(e => e.CountSpan.Start) is { } last ? CountSyntax.Write(last.Offset) : null;
 
     private string? CountIn(Bar bar, int offset)
     {

@@ -1,4 +1,5 @@
 // Finds what there is to judge, and leaves out what musicians rightly do: melody, anticipation, suspension, passing notes.
+using ChordLang.Arrangement.Binding;
 using ChordLang.Arrangement.Music;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Theory.Chords;
@@ -12,9 +13,11 @@ internal static class Sonorities
     {
         var judged = new HashSet<string>();
         var voices = new VoiceLines(piece);
+        // Where a sound is described twice and differently, nobody knows yet which one to hold against the name.
+        var open = piece.Troubles.Where(t => t.Code == TroubleCodes.SidesDiffer).Select(t => t.Span.Start).ToList();
         foreach (var moment in piece.Moments)
         {
-            if (moment.Chord is null && moment.Events.All(e => e.Is is null))
+            if (moment.Chord is null && moment.Events.All(e => e.Is is null) || open.Any(at => moment.Events.Any(e => e.SoundSpan.Touches(at))))
                 continue;
             foreach (var sonority in At(piece, voices, moment))
                 if (IsNew(sonority, moment, judged))
