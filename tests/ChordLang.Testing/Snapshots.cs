@@ -18,7 +18,7 @@ public static class Snapshots
         Environment.SetEnvironmentVariable("SNAPSHOOTER_STRICT_MODE", Updating ? "false" : "true");
         var full = Snapshot.FullName(name);
         var path = Path.Combine(full.FolderPath, "__snapshots__", full.Filename);
-        if (Updating)
+        if (Updating && File.Exists(path))
             File.Delete(path);
         try
         {

@@ -1,6 +1,5 @@
 // The samples keep their word: the valid ones are clean, and each slip planted in the broken ones is found, named and repaired.
 using System.Collections.Immutable;
-using ChordLang.Arrangement.Binding;
 using ChordLang.Checks.Catalogue;
 using ChordLang.Grammar.Formatting;
 using ChordLang.Grammar.Syntax;
@@ -25,7 +24,7 @@ public sealed class SampleTests
     public void Over_the_valid_samples_there_is_at_most_one_hint_in_ten_bars()
     {
         var paths = Repository.Samples("valid");
-        var bars = paths.Sum(p => Binder.Bind(SyntaxTree.Parse(Source(p)), new Neighbours(p)).Bars.Length);
+        var bars = paths.Sum(p => LibraryOfSamples.Bind(p).Bars.Length);
         var hints = paths.Sum(p => Check(p, Source(p)).Count(f => f.Severity == Severity.Hint));
         Assert.True(bars > 200 && hints * 10 <= bars, $"{hints} hints in {bars} bars");
     }
@@ -55,7 +54,7 @@ public sealed class SampleTests
     private static SourceText Source(string path) => SourceText.From(Repository.Bytes(path));
 
     private static ImmutableArray<Finding> Check(string path, SourceText source) =>
-        CheckCatalogue.Run(Binder.Bind(SyntaxTree.Parse(source), new Neighbours(path)));
+        CheckCatalogue.Run(LibraryOfSamples.Bind(path, source));
 
     private static string Told(Finding f) => $"""
         finds: {f.Code}
@@ -66,16 +65,4 @@ public sealed class SampleTests
         first fix: {(f.Fixes.IsEmpty ? "none" : f.Fixes[0].Title)}
 
         """;
-
-    // A sample may use files that lie beside it.
-    private sealed class Neighbours(string path) : ILibrary
-    {
-        public UsedFile Open(string name, string? usedBy)
-        {
-            var at = Path.Combine(Path.GetDirectoryName(path)!, name).Replace('\\', '/');
-            return Repository.Samples().Contains(at)
-                ? new(at, SyntaxTree.Parse(Source(at)), null)
-                : new(name, null, $"There is no file {name} beside this one.");
-        }
-    }
 }
