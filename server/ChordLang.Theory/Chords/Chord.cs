@@ -46,6 +46,16 @@ public sealed record Chord(
         Roles[IntervalOf(pitch)] is var role && Bass is { } bass && PitchName.Modulo(pitch - bass.PitchClass, 12) == 0 && role >= ToneRole.Tension
             ? ToneRole.Optional : role;
 
+    /// <summary>True where strict naming allows a pitch (MIDI number or pitch class): the symbol asks for it, or names it as its bass.</summary>
+    public bool Names(int pitch) => RoleOf(pitch) is ToneRole.Essential or ToneRole.Optional;
+
+    /// <summary>The essential tones that are not among sounding pitches (MIDI numbers or pitch classes).</summary>
+    public ImmutableArray<ChordTone> Missing(IEnumerable<int> sounding)
+    {
+        var heard = sounding.Aggregate(0, (bits, p) => bits | 1 << PitchName.Modulo(p, 12));
+        return [.. Tones.Where(t => t.Role == ToneRole.Essential && (heard >> t.Name.PitchClass & 1) == 0)];
+    }
+
     /// <summary>The degree that a pitch (MIDI number or pitch class) is in this chord.</summary>
     public Degree DegreeOf(int pitch) => Degrees[IntervalOf(pitch)];
 

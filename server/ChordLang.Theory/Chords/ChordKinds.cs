@@ -1,50 +1,90 @@
-// The MusicXML kind of a chord, from its kind in the table or from its tones.
+// The chord kinds of MusicXML 4.0: their values, documented degrees, how we write them, and which one comes nearest.
 using System.Collections.Immutable;
 using ChordLang.Theory.Pitches;
 
 namespace ChordLang.Theory.Chords;
 
-/// <summary>The 33 kind values of MusicXML 4.0 and how a player writes each.</summary>
+/// <summary>A kind value of MusicXML 4.0.</summary>
+/// <param name="Value">As the standard writes it.</param>
+/// <param name="Degrees">Degrees that the standard documents, or that harmony textbooks give where it is silent; empty for <c>other</c> and <c>none</c>.</param>
+/// <param name="Suffix">How we write it after a root; null for <c>none</c> (N.C., no root) and <c>other</c> (nothing but additions, so it has no text).</param>
+public sealed record ChordKind(string Value, ImmutableArray<Degree> Degrees, string? Suffix);
+
+/// <summary>The 33 kinds. Source: MusicXML 4.0, simple type kind-value (W3C Community Final Specification).</summary>
 public static class ChordKinds
 {
-    /// <summary>Every kind value with the suffix that writes it; <c>none</c> is no symbol but <c>N.C.</c>, <c>other</c> has no one form.</summary>
-    public static ImmutableArray<(string Kind, string? Suffix)> All { get; } =
+    // Order matters only between kinds that come equally near: the simpler first, sevenths before triads.
+    private static readonly (string Value, string Degrees, string? Suffix)[] Rows =
     [
-        ("major", ""), ("minor", "m"), ("augmented", "aug"), ("diminished", "dim"), ("dominant", "7"), ("major-seventh", "maj7"),
-        ("minor-seventh", "m7"), ("diminished-seventh", "dim7"), ("augmented-seventh", "aug7"), ("half-diminished", "m7b5"),
-        ("major-minor", "m(maj7)"), ("major-sixth", "6"), ("minor-sixth", "m6"), ("dominant-ninth", "9"), ("major-ninth", "maj9"),
-        ("minor-ninth", "m9"), ("dominant-11th", "11"), ("major-11th", "maj11"), ("minor-11th", "m11"), ("dominant-13th", "13"),
-        ("major-13th", "maj13"), ("minor-13th", "m13"), ("suspended-second", "sus2"), ("suspended-fourth", "sus4"), ("Neapolitan", "N6"),
-        ("Italian", "It6"), ("French", "Fr6"), ("German", "Ger6"), ("pedal", "ped"), ("power", "5"), ("Tristan", "Tristan"),
-        ("other", "quartal"), ("none", null),
+        ("dominant", "1 3 5 b7", "7"),
+        ("major-seventh", "1 3 5 7", "maj7"),
+        ("minor-seventh", "1 b3 5 b7", "m7"),
+        ("half-diminished", "1 b3 b5 b7", "m7b5"),
+        ("diminished-seventh", "1 b3 b5 bb7", "dim7"),
+        ("augmented-seventh", "1 3 #5 b7", "7#5"),
+        ("major-minor", "1 b3 5 7", "m(maj7)"),
+        ("major-sixth", "1 3 5 6", "6"),
+        ("minor-sixth", "1 b3 5 6", "m6"),
+        ("major", "1 3 5", ""),
+        ("minor", "1 b3 5", "m"),
+        ("augmented", "1 3 #5", "aug"),
+        ("diminished", "1 b3 b5", "dim"),
+        ("dominant-ninth", "1 3 5 b7 9", "9"),
+        ("major-ninth", "1 3 5 7 9", "maj9"),
+        ("minor-ninth", "1 b3 5 b7 9", "m9"),
+        ("dominant-11th", "1 3 5 b7 9 11", "11"),
+        ("major-11th", "1 3 5 7 9 11", "maj11"),
+        ("minor-11th", "1 b3 5 b7 9 11", "m11"),
+        ("dominant-13th", "1 3 5 b7 9 11 13", "13"),
+        ("major-13th", "1 3 5 7 9 11 13", "maj13"),
+        ("minor-13th", "1 b3 5 b7 9 11 13", "m13"),
+        ("suspended-second", "1 2 5", "sus2"),
+        ("suspended-fourth", "1 4 5", "sus4"),
+        ("power", "1 5", "5"),
+        ("Neapolitan", "1 3 5", "Neapolitan"),
+        ("Italian", "1 3 #6", "Italian"),
+        ("French", "1 3 #4 #6", "French"),
+        ("German", "1 3 5 #6", "German"),
+        ("Tristan", "1 #4 #6 #9", "Tristan"),
+        ("pedal", "1", "pedal"),
+        ("other", "", null),
+        ("none", "", null),
     ];
 
-    internal static string Of(ChordRow row, IEnumerable<Degree> degrees, string third, string seventh)
+    /// <summary>All kinds.</summary>
+    public static ImmutableArray<ChordKind> All { get; } = [.. Rows.Select(r => new ChordKind(r.Value, ChordTable.ParseDegrees(r.Degrees), r.Suffix))];
+
+    /// <summary>The kind of a value.</summary>
+    public static ChordKind? Find(string value) => All.FirstOrDefault(k => k.Value == value);
+
+    // Where the degrees alone would say something else: altered fifths do not make a dominant an augmented seventh.
+    internal static string Of(ChordBase first, ImmutableArray<Degree> degrees) => first.Text switch
     {
-        var own = row.Degrees.Split(' ').Select(t => t.Trim('(', ')', '!')).ToHashSet();
-        var have = degrees.Select(d => d.ToString()).ToHashSet();
-        if (own.SetEquals(have) || row.Kind is "Neapolitan" or "Italian" or "French" or "German" or "Tristan" or "pedal")
-            return row.Kind;
-        var high = Highest(have);
-        return (third, seventh) switch
-        {
-            ("b3", "bb7") => "diminished-seventh",
-            ("b3", "b7") when have.Contains("b5") => "half-diminished",
-            ("b3", "b7") => "minor-" + high,
-            ("b3", "7") => "major-minor",
-            ("b3", "6") => "minor-sixth",
-            ("b3", _) => have.Contains("b5") ? "diminished" : "minor",
-            ("3", "7") => "major-" + high,
-            ("3", "6") => "major-sixth",
-            ("3", "b7") when have.Contains("#5") && !have.Contains("5") => "augmented-seventh",
-            (_, "b7") => high == "seventh" ? "dominant" : "dominant-" + high,
-            ("3", _) => have.Contains("#5") ? "augmented" : "major",
-            ("4", _) => "suspended-fourth",
-            ("2", _) => "suspended-second",
-            _ => have.IsSubsetOf(["1", "5"]) ? "power" : "other",
-        };
+        "7alt" => "dominant",
+        "Neapolitan" or "Italian" or "French" or "German" or "Tristan" => first.Text,
+        _ => Nearest(degrees),
+    };
+
+    /// <summary>The kind that needs the fewest added, altered and subtracted degrees; <c>other</c> where nothing of a third, fifth or suspension is left.</summary>
+    public static string Nearest(ImmutableArray<Degree> degrees)
+    {
+        var best = ("other", 8);
+        foreach (var kind in All)
+            if (kind.Degrees.Length > 0 && kind.Value is not "pedal" && Cost(kind, degrees) is var cost && cost < best.Item2)
+                best = (kind.Value, cost);
+        return degrees.Length == 1 ? "pedal" : best.Item1;
     }
 
-    private static string Highest(HashSet<string> have) =>
-        have.Contains("13") ? "13th" : have.Contains("11") ? "11th" : have.Contains("9") ? "ninth" : "seventh";
+    // A third or suspension that is not there weighs most: it is the kind. The eleventh of a thirteenth is written off freely.
+    private static int Cost(ChordKind kind, ImmutableArray<Degree> degrees)
+    {
+        var cost = 0;
+        foreach (var d in degrees)
+            if (!kind.Degrees.Contains(d))
+                cost += kind.Degrees.Any(k => k.Number == d.Number) && d.Number == 3 ? 4 : 2;
+        foreach (var k in kind.Degrees)
+            if (!degrees.Contains(k) && !degrees.Any(d => d.Number == k.Number))
+                cost += k.Number switch { 2 or 3 or 4 => 4, 11 when kind.Degrees.Any(d => d.Number == 13) => 0, _ => 2 };
+        return cost;
+    }
 }

@@ -1,98 +1,91 @@
-// Reads a chord symbol as players write it, and says at which character it fails.
+// Reads a chord symbol as players write it, and says at which character it cannot.
 using System.Collections.Immutable;
 using ChordLang.Theory.Pitches;
 
 namespace ChordLang.Theory.Chords;
 
-/// <summary>Reads chord symbols: root, then the longest kind of the table, then alterations, additions and omissions, then a slash bass.</summary>
+/// <summary>Reads chord symbols. Never throws; every text gets a chord or a trouble whose place lies inside it (or at its end).</summary>
 public static class ChordReader
 {
-    private const int LongestSymbol = 64;
+    private const int MaxLength = 64; // far beyond any symbol; keeps the search for near ones short
 
     /// <summary>Reads a whole symbol, such as <c>F#m7b5/C</c>.</summary>
     public static ChordReading Read(string symbol)
     {
-        var end = RootLength(symbol);
+        var root = RootLength(symbol);
         var slash = symbol.LastIndexOf('/');
-        return slash >= end && slash + 1 < symbol.Length && symbol[slash + 1] is >= 'A' and <= 'G'
-            ? Read(symbol[..end], symbol[end..slash], symbol[(slash + 1)..])
-            : Read(symbol[..end], symbol[end..], null);
+        return slash >= root && root > 0 && slash + 1 < symbol.Length && PitchName.TryParse(symbol.AsSpan(slash + 1), out _)
+            ? Read(symbol[..root], symbol[root..slash], symbol[(slash + 1)..])
+            : Read(symbol[..root], symbol[root..], null);
     }
 
     /// <summary>Reads a symbol that is already parted into root, suffix and slash bass. Offsets of a trouble count from the start of the root.</summary>
     public static ChordReading Read(string root, string suffix, string? bass)
     {
-        var symbol = bass is null ? root + suffix : $"{root}{suffix}/{bass}";
-        if (symbol.Length > LongestSymbol)
-            return Fail(0, symbol.Length, $"No chord symbol is longer than {LongestSymbol} characters. Part it with blanks.", []);
-        if (!PitchName.TryParse(root, out var rootName))
-            return Fail(0, Math.Max(1, root.Length), "A chord symbol begins with its root: a capital letter from A to G, with sharps or flats behind it.", []);
-        if (Ambiguous(rootName, suffix) is { } trouble)
-            return new(null, trouble);
-        PitchName? bassName = null;
+        var symbol = root + suffix + (bass is null ? "" : "/" + bass);
+        if (symbol.Length > MaxLength)
+            return Trouble(MaxLength, symbol.Length - MaxLength, "This is too long for a chord symbol.", []);
+        if (!PitchName.TryParse(root, out var tonic))
+            return Trouble(0, Math.Min(1, symbol.Length), RootMessage(symbol), NearestSymbols.ToRoot(symbol));
+        PitchName? low = null;
         if (bass is not null)
         {
-            if (!PitchName.TryParse(bass, out var read))
-                return Fail(root.Length + suffix.Length + 1, Math.Max(1, bass.Length), $"\"{bass}\" is no bass note. Behind the slash stands a capital letter from A to G, with sharps or flats.", [root + suffix]);
-            bassName = read;
+            if (!PitchName.TryParse(bass, out var b))
+                return Trouble(symbol.Length - bass.Length, bass.Length, $"After the slash stands the bass, a note name such as {tonic}; \"{bass}\" is none.", NearestSymbols.ToBass(root, suffix, bass));
+            low = b;
         }
-        var tones = Tones(suffix, out var furthest);
-        if (tones is null)
-        {
-            var bad = suffix[furthest..];
-            var nearest = ChordSuggestions.For(suffix).Select(s => root + s + (bass is null ? "" : "/" + bass)).ToImmutableArray();
-            var hint = nearest.Length > 0 ? $" Perhaps {string.Join(" or ", nearest)}." : " Write the kind of chord as players do, such as m7, maj7 or 7b9.";
-            return Fail(root.Length + furthest, bad.Length, $"\"{bad}\" means nothing in the chord symbol {symbol}.{hint}", nearest);
-        }
-        if (tones.Row.Canonical == "7sg")
-            bassName ??= new Degree(5, 0).Above(rootName);
-        return new(tones.Build(symbol, rootName, bassName), null);
+        var signs = SymbolSigns.Of(suffix);
+        if (Ambiguities.Find(root, signs.Text) is { } two)
+            return Trouble(root.Length, signs.Places[two.Length], two.Message, [.. two.Readings.Select(r => r + (bass is null ? "" : "/" + bass))]);
+        var reading = SuffixParser.Read(signs.Text);
+        return reading.At < 0 ? new(Build(symbol, tonic, low, reading), null) : SuffixTrouble(root, suffix, bass, signs, reading);
     }
 
-    /// <summary>True where the suffix can be read whole.</summary>
-    internal static bool Knows(string suffix) => Tones(suffix, out _) is not null;
-
-    // Longest spelling first; a shorter one has its turn where the rest then makes sense ("madd9" is not "ma" and "dd9").
-    private static SuffixTones? Tones(string suffix, out int furthest)
+    /// <summary>The chord of a root and degrees, as if a symbol had asked for them.</summary>
+    internal static Chord Build(string symbol, PitchName root, PitchName? bass, SuffixReading reading)
     {
-        furthest = 0;
-        foreach (var (spelling, row) in ChordTable.Spellings)
-        {
-            if (!suffix.StartsWith(spelling, StringComparison.Ordinal))
-                continue;
-            var tones = new SuffixTones(row);
-            var stop = tones.Modify(suffix, spelling.Length);
-            if (stop == suffix.Length)
-                return tones;
-            furthest = Math.Max(furthest, stop);
-        }
-        return null;
+        var roles = ToneRoles.Of(reading.Degrees, reading.Omitted);
+        return new(symbol, root, ChordKinds.Of(reading.Base, reading.Degrees),
+            [.. reading.Degrees.Select(d => new ChordTone(d, d.Above(root), roles[d.Interval]))], bass, roles, DegreeNames.Of(reading.Degrees));
     }
 
+    private static ChordReading SuffixTrouble(string root, string suffix, string? bass, SymbolSigns signs, SuffixReading reading)
+    {
+        var at = signs.Places[reading.At];
+        var end = reading.Why == SuffixFailure.Unknown ? suffix.Length : signs.Places[Math.Min(reading.At + 1, signs.Places.Count - 1)];
+        var (read, rest) = (root + suffix[..at], suffix[at..]);
+        var message = reading.Why switch
+        {
+            SuffixFailure.OpenBracket => "This bracket is never closed. Write ) after the last degree in it.",
+            SuffixFailure.EmptyBracket => "Nothing stands in these brackets. Write a degree such as b9 in them, or take them away.",
+            SuffixFailure.NestedBracket => "Brackets in a chord symbol do not stand in one another. Part the degrees with commas instead.",
+            SuffixFailure.StrayBracket => "This bracket closes nothing. Take it away, or open one before it.",
+            SuffixFailure.NothingAfterSlash => $"After \"{suffix[at..]}\" a bass note or a degree is missing.",
+            _ when at > 0 && suffix[at - 1] == '/' => $"After the slash stands a bass note from A to G or a degree such as b9; \"{rest}\" is neither.",
+            _ => $"\"{read}\" can be read; \"{rest}\" after it means nothing in a chord symbol.",
+        };
+        return Trouble(root.Length + at, Math.Max(1, end - at), message, NearestSymbols.ToSuffix(root, signs.Text, reading.At, bass));
+    }
+
+    private static string RootMessage(string symbol) => symbol switch
+    {
+        "" => "Here a chord symbol is missing.",
+        ['H' or 'h', ..] => "A chord symbol begins with a letter from A to G. The note that some call H is B here, and their B is Bb.",
+        [>= 'a' and <= 'g', ..] => "A chord symbol begins with a capital letter from A to G; a minor chord has an m after it.",
+        _ => "A chord symbol begins with the name of its root, a letter from A to G.",
+    };
+
+    // As the grammar parts them: an accidental after the letter is the root's; a second one too, unless a digit follows it.
     private static int RootLength(string symbol)
     {
-        var end = Math.Min(1, symbol.Length);
-        while (end < symbol.Length && symbol[end] is '#' or 'b' or '♯' or '♭')
-            end++;
-        return end < symbol.Length - 1 && symbol[end] == '\uD834' ? end + 2 : end;
+        if (symbol.Length == 0 || symbol[0] is not (>= 'A' and <= 'G'))
+            return 0;
+        if (symbol.Length > 2 && symbol[1] == '\uD834' && symbol[2] is '\uDD2A' or '\uDD2B')
+            return 3;
+        if (symbol.Length < 2 || symbol[1] is not ('#' or 'b' or '♯' or '♭'))
+            return 1;
+        return symbol.Length > 2 && symbol[2] == symbol[1] && !(symbol.Length > 3 && char.IsAsciiDigit(symbol[3])) ? 3 : 2;
     }
 
-    // "Abb5" may be A-flat with a flat five or A-double-flat five; "C-5" and "C+11" have two readings as well.
-    private static ChordTrouble? Ambiguous(PitchName root, string suffix)
-    {
-        string[]? readings = null;
-        if (Math.Abs(root.Alteration) == 2 && suffix is "5" or "9" or "11" or "13")
-        {
-            var single = root with { Alteration = root.Alteration / 2 };
-            readings = [$"{single}({(root.Alteration < 0 ? 'b' : '#')}{suffix})", $"{PitchName.Nearest(root.PitchClass, 0)}{suffix}"];
-        }
-        else if (suffix.Length > 1 && suffix[0] is '-' or '−' && suffix[1..] is "5")
-            readings = [$"{root}(b5)", $"{root}m"];
-        else if (suffix.Length > 1 && suffix[0] == '+' && suffix[1..] is "11" or "13")
-            readings = suffix is "+11" ? [$"{root}(add#11)", $"{root}11#5"] : [$"{root}13#5", $"{root}add13"];
-        return readings is null ? null : new(0, root.ToString().Length + suffix.Length,
-            $"{root}{suffix} can be read in two ways: {readings[0]} or {readings[1]}. Write the one you mean.", [.. readings]);
-    }
-
-    private static ChordReading Fail(int at, int length, string message, ImmutableArray<string> nearest) => new(null, new(at, length, message, nearest));
+    private static ChordReading Trouble(int at, int length, string message, ImmutableArray<string> nearest) => new(null, new(at, length, message, nearest));
 }

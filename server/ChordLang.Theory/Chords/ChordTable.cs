@@ -1,110 +1,119 @@
-// The words of chord symbols: every kind players write, its spellings and its tones.
+// The suffixes that begin a chord symbol, as data: what is written, which degrees it asks for, where that is taught.
+using System.Collections.Frozen;
 using System.Collections.Immutable;
+using ChordLang.Theory.Pitches;
 
 namespace ChordLang.Theory.Chords;
 
-/// <summary>A kind of chord that one word names.</summary>
-/// <param name="Canonical">How we write it ourselves.</param>
-/// <param name="Kind">MusicXML 4.0 kind value.</param>
-/// <param name="Degrees">Its degrees; in brackets those that players leave out.</param>
-/// <param name="Spellings">What players write, with the words of <see cref="ChordTable.Words"/> in braces.</param>
-internal sealed record ChordRow(string Canonical, string Kind, string Degrees, string Spellings);
+/// <summary>A suffix of its own: <c>m7</c>, <c>13</c>, <c>dim</c>.</summary>
+/// <param name="Text">How we write it.</param>
+/// <param name="Degrees">Degrees it asks for, root first.</param>
+/// <param name="Spellings">All spellings, ours first, in plain signs and without blanks.</param>
+/// <param name="Source">Where its meaning is published.</param>
+public sealed record ChordBase(string Text, ImmutableArray<Degree> Degrees, ImmutableArray<string> Spellings, string Source);
 
-/// <summary>
-/// Kinds of chord. Degrees: MusicXML 4.0, descriptions of kind-value, where the kind has a value of its own, but for what players leave out
-/// by common practice (the third of an 11th chord and the 11th of a 13th chord rub against each other); spellings: common practice.
-/// </summary>
-internal static class ChordTable
+/// <summary>All suffixes that can begin a symbol; what may follow them is in <see cref="ModifierTable"/>.</summary>
+public static class ChordTable
 {
-    /// <summary>Words that stand for each other (common practice).</summary>
-    public static readonly (string Word, string[] Forms)[] Words =
+    private const string MusicXml = "MusicXML 4.0, kind-value";
+    private const string Practice = "common practice of chord symbols";
+    private const string Tonal = "npm tonal 6.4.3, ChordType";
+    private const string ChordsDb = "npm @tombatossals/chords-db 0.5.1";
+
+    // Words that stand for a quality in any row: {M} is each way to write major, and so on. Common practice.
+    private static readonly (string Mark, string[] Words)[] Words =
     [
-        ("{M}", ["maj", "Maj", "MAJ", "ma", "Ma", "MA", "M", "Mj", "mj", "j", "Δ", "∆", "△", "^"]),
-        ("{m}", ["m", "min", "Min", "MIN", "mi", "Mi", "MI", "minor", "-", "−", "–"]),
-        ("{o}", ["dim", "Dim", "DIM", "o", "°", "º"]),
-        ("{h}", ["ø", "Ø", "h", "halfdim", "half-dim"]),
-        ("{+}", ["aug", "Aug", "AUG", "+"]),
+        ("{M}", ["maj", "Maj", "MAJ", "ma", "Ma", "MA", "M", "major", "Major", "Δ", "^", "j", "Mj", "mj"]),
+        ("{T}", ["maj", "Maj", "MAJ", "ma", "Ma", "MA", "M", "major", "Major"]),
+        ("{m}", ["m", "min", "Min", "MIN", "mi", "Mi", "MI", "-", "minor", "Minor"]),
+        ("{o}", ["dim", "Dim", "DIM", "o", "°", "diminished"]),
+        ("{+}", ["aug", "Aug", "AUG", "+", "augmented"]),
+        ("{h}", ["ø", "h", "halfdim", "half-dim", "half-diminished", "halfdiminished"]),
+        ("{7}", ["", "dom", "dominant"]),
     ];
 
-    /// <summary>All kinds. Where two rows share a spelling, the first has it.</summary>
-    public static readonly ImmutableArray<ChordRow> Rows =
+    // Text | degrees | spellings | source. The third of an eleventh chord is named, and optional: see ToneRoles. The
+    // eleventh of 13 and maj13 is not asked for: it fights the third. ToneRoles lets it pass.
+    private static readonly (string Text, string Degrees, string Spellings, string Source)[] Rows =
     [
-        new("", "major", "1 3 5", "|maj|Maj|MAJ|major|ma|Ma|MA|M|^"),
-        new("m", "minor", "1 b3 5", "{m}"),
-        new("aug", "augmented", "1 3 #5", "{+}|+5|augmented"),
-        new("dim", "diminished", "1 b3 b5", "{o}|diminished"),
-        new("7", "dominant", "1 3 5 b7", "7|dom|dom7|Dom7"),
-        new("maj7", "major-seventh", "1 3 5 7", "{M}7|7M|7{M}|Δ|∆|△|major7"),
-        new("m7", "minor-seventh", "1 b3 5 b7", "{m}7"),
-        new("dim7", "diminished-seventh", "1 b3 b5 bb7", "{o}7"),
-        new("aug7", "augmented-seventh", "1 3 #5 b7", "{+}7|7{+}|7+5"),
-        new("m7b5", "half-diminished", "1 b3 b5 b7", "{h}|{h}7"),
-        new("m(maj7)", "major-minor", "1 b3 5 7", "{m}{M}7|{m}({M}7)|{m}/{M}7|{m}7M|{m}(7M)|{m}Δ|{m}(Δ)"),
-        new("6", "major-sixth", "1 3 5 6", "6|{M}6|add6|add13"),
-        new("m6", "minor-sixth", "1 b3 5 6", "{m}6"),
-        new("6/9", "major-sixth", "1 3 5 6 9", "6/9|69|6add9|{M}69|{M}6/9|6(9)"),
-        new("m6/9", "minor-sixth", "1 b3 5 6 9", "{m}6/9|{m}69|{m}6add9|{m}6(9)"),
-        new("9", "dominant-ninth", "1 3 5 b7 9", "9"),
-        new("maj9", "major-ninth", "1 3 5 7 9", "{M}9|9M|9{M}"),
-        new("m9", "minor-ninth", "1 b3 5 b7 9", "{m}9"),
-        new("aug9", "augmented-seventh", "1 3 #5 b7 9", "{+}9|9{+}|9+5"),
-        new("m(maj9)", "major-minor", "1 b3 5 7 9", "{m}{M}9|{m}({M}9)|{m}/{M}9|{m}9({M}7)"),
-        new("m9b5", "half-diminished", "1 b3 b5 b7 9", "{h}9"),
-        new("11", "dominant-11th", "(1) (3) 5 b7 (9) 11", "11"),
-        new("maj11", "major-11th", "1 3 5 7 (9) 11", "{M}11"),
-        new("m11", "minor-11th", "1 b3 5 b7 (9) 11", "{m}11"),
-        new("m11b5", "half-diminished", "1 b3 b5 b7 (9) 11", "{h}11"),
-        new("m(maj11)", "major-minor", "1 b3 5 7 (9) 11", "{m}{M}11|{m}({M}11)|{m}/{M}11"),
-        new("13", "dominant-13th", "1 3 5 b7 (9) 13", "13"),
-        new("maj13", "major-13th", "1 3 5 7 (9) 13", "{M}13"),
-        new("m13", "minor-13th", "1 b3 5 b7 (9) 13", "{m}13"),
-        new("m(maj13)", "major-minor", "1 b3 5 7 (9) 13", "{m}{M}13|{m}({M}13)"),
-        new("aug13", "augmented-seventh", "1 3 #5 b7 (9) 13", "13{+}"),
-        new("sus2", "suspended-second", "1 2 5", "sus2"),
-        new("sus4", "suspended-fourth", "1 4 5", "sus4|sus|4"),
-        new("7sus4", "dominant", "1 4 5 b7", "7sus4|7sus|sus7|sus47|7(4)|47|4/7|74"),
-        new("9sus4", "dominant-ninth", "1 4 5 b7 9", "9sus4|9sus|sus9|7(4)(9)|7(4,9)|7(4/9)|9(4)"),
-        new("13sus4", "dominant-13th", "1 4 5 b7 (9) 13", "13sus4|13sus|sus13"),
-        new("7sus4(b9)", "dominant", "1 4 5 b7 b9", "b9sus|phryg|7b9sus|7b9sus4|susb9"),
-        new("sus2sus4", "suspended-fourth", "1 2 4 5", "sus24|sus42|sus2/4|sus2sus4|sus4sus2|sus4add9|sus4(9)"),
-        new("add9", "major", "1 3 5 9", "2|add2|add9|{M}add9|(9)|(add9)"),
-        new("madd9", "minor", "1 b3 5 9", "{m}add9|{m}2|{m}add2|{m}(9)|{m}(add9)"),
-        new("5", "power", "1 5!", "5|no3|(no3)|no3rd|omit3"),
-        new("7alt", "dominant", "1 3 b7 (b9) (#9) (#11) (b13)", "7alt|alt|alt7|7(alt)|(alt)|7altered"),
-        new("7sg", "dominant", "1 3 5 b7", "7sg"),
-        new("quartal", "other", "1 4 b7 #9", "quartal"),
-        new("ped", "pedal", "1!", "ped|pedal"),
-        new("N6", "Neapolitan", "1 3 5", "N6|N"),
-        new("It6", "Italian", "1 3 #6", "It6|It+6"),
-        new("Fr6", "French", "1 3 #4 #6", "Fr6|Fr+6"),
-        new("Ger6", "German", "1 3 5 #6", "Ger6|Ger+6|Gr6|Gr+6"),
-        new("Tristan", "Tristan", "1 #4 #6 #9", "Tristan"),
-        new("m7#5", "minor-seventh", "1 b3 #5 b7", "{m}7#5|{m}7+5|{m}7+"),
-        new("m#5", "minor", "1 b3 #5", "{m}+|{m}#5"),
-        new("m11#5", "minor-11th", "1 b3 #5 b7 (9) 11", "{m}11A"),
-        new("7(6)", "dominant", "1 3 5 b7 6!", "67|7add6|7/6|76"),
-        new("maj7#11", "major-seventh", "1 3 5 7 #11!", "{M}#4"),
-        new("maj7(13)", "major-seventh", "1 3 5 7 13", "{M}7/6|{M}76"),
+        ("", "1 3 5", "{T}", MusicXml),
+        ("m", "1 b3 5", "{m}", MusicXml),
+        ("dim", "1 b3 b5", "{o}", MusicXml),
+        ("aug", "1 3 #5", "{+} {+}5 {T}{+}", MusicXml),
+        ("7", "1 3 5 b7", "{7}7 dom dominant dominantseventh 7sg", MusicXml + "; 7sg: " + ChordsDb + ", whose own voicings of it are the plain seventh chord"),
+        ("maj7", "1 3 5 7", "{M}7 7{M} Δ ^ majorseventh major-seventh", MusicXml),
+        ("m7", "1 b3 5 b7", "{m}7 minorseventh minor-seventh", MusicXml),
+        ("dim7", "1 b3 b5 bb7", "{o}7 diminishedseventh diminished-seventh", MusicXml),
+        ("7#5", "1 3 #5 b7", "{+}7 7{+} augmented-seventh", MusicXml),
+        ("m7b5", "1 b3 b5 b7", "{h} {h}7", MusicXml),
+        ("m(maj7)", "1 b3 5 7", "minormajor7 major-minor minor/majorseventh minormajorseventh", MusicXml),
+        ("6", "1 3 5 6", "{M}6 sixth majorsixth major-sixth", MusicXml),
+        ("m6", "1 b3 5 6", "{m}6 minorsixth minor-sixth", MusicXml),
+        ("9", "1 3 5 b7 9", "{7}9 dominantninth dominant-ninth", MusicXml),
+        ("maj9", "1 3 5 7 9", "{M}9 9{M} majorninth major-ninth", MusicXml),
+        ("m9", "1 b3 5 b7 9", "{m}9 minorninth minor-ninth", MusicXml),
+        ("11", "1 3 5 b7 9 11", "{7}11 eleventh dominant-11th", MusicXml),
+        ("maj11", "1 3 5 7 9 11", "{M}11 11{M} major-11th", MusicXml),
+        ("m11", "1 b3 5 b7 9 11", "{m}11 minoreleventh minor-11th", MusicXml),
+        ("13", "1 3 5 b7 9 13", "{7}13 dominantthirteenth dominant-13th", MusicXml + ", without the eleventh"),
+        ("maj13", "1 3 5 7 9 13", "{M}13 13{M} majorthirteenth major-13th", MusicXml + ", without the eleventh"),
+        ("m13", "1 b3 5 b7 9 11 13", "{m}13 minorthirteenth minor-13th", MusicXml),
+        ("sus2", "1 2 5", "suspendedsecond suspended-second", MusicXml),
+        ("sus4", "1 4 5", "sus 4 suspendedfourth suspended-fourth", MusicXml),
+        ("5", "1 5", "fifth power", MusicXml),
+        ("Neapolitan", "1 3 5", "N6", MusicXml + "; a major triad on the lowered second degree (harmony textbooks, common practice)"),
+        ("Italian", "1 3 #6", "It+6 It6", MusicXml + "; counted from its lowest tone (harmony textbooks, common practice)"),
+        ("French", "1 3 #4 #6", "Fr+6 Fr6", MusicXml + "; counted from its lowest tone (harmony textbooks, common practice)"),
+        ("German", "1 3 5 #6", "Ger+6 Ger6 Gr+6", MusicXml + "; counted from its lowest tone (harmony textbooks, common practice)"),
+        ("Tristan", "1 #4 #6 #9", "tristan", MusicXml + "; Wagner, Tristan und Isolde, first chord: F B D# G#"),
+        ("pedal", "1", "ped", MusicXml),
+
+        ("6/9", "1 3 5 6 9", "69 {T}69 {T}6/9 6add9 sixthaddedninth", Practice),
+        ("m6/9", "1 b3 5 6 9", "{m}69 {m}6/9", Practice),
+        ("add9", "1 3 5 9", "2 add2", Practice),
+        ("7sus4", "1 4 5 b7", "7sus sus7 7(4) 47 suspendedfourthseventh", Practice),
+        ("9sus4", "1 4 5 b7 9", "9sus sus9 7(4)(9) 7(4,9) 7(4/9)", Practice),
+        ("13sus4", "1 4 5 b7 9 13", "13sus sus13", Practice),
+        ("7sus4(b9)", "1 4 5 b7 b9", "b9sus susb9 phryg suspendedfourthflatninth", Tonal),
+        ("sus24", "1 2 4 5", "sus42 sus2sus4 sus4sus2 sus2/4 sus4/2", Practice),
+        ("m(maj9)", "1 b3 5 7 9", "minor/majorninth", Practice),
+        ("9#5", "1 3 #5 b7 9", "{+}9", ChordsDb + ", aug9"),
+        ("7alt", "1 3 b5 #5 b7 b9 #9", "alt alt7 altered", "Levine, The Jazz Theory Book (1995), the altered scale, from memory"),
+        ("m9b5", "1 b3 b5 b7 9", "{h}9", Practice),
+        ("dim(maj7)", "1 b3 b5 7", "diminishedmajor7", Practice),
+        ("maj7#11", "1 3 5 7 #11", "maj#4 majorseventhsharpeleventh", Tonal),
+        ("7#11", "1 3 5 b7 #11", "lydiandominantseventh", Tonal),
+        ("maj9#11", "1 3 5 7 9 #11", "majorsharpeleventh(lydian)", Tonal),
+        ("7add13", "1 3 5 b7 13", "67", Tonal),
+        ("maj7b6", "1 3 5 7 b13", "majorseventhflatsixth", Tonal),
+        ("maj7#5", "1 3 #5 7", "augmentedseventh", Tonal + ", where the name means the major seventh with a raised fifth"),
+        ("m#5", "1 b3 #5", "minoraugmented", Tonal),
+        ("7b9", "1 3 5 b7 b9", "dominantflatninth", Tonal),
+        ("7#9", "1 3 5 b7 #9", "dominantsharpninth", Tonal),
+        ("m11#5", "1 b3 #5 b7 9 11", "m11A", Tonal),
+        ("quartal", "1 b3 4 b7", "", Tonal),
     ];
 
-    /// <summary>Every spelling with its row, longest first.</summary>
-    public static readonly ImmutableArray<(string Spelling, ChordRow Row)> Spellings = Expand();
+    /// <summary>All rows, plain ones first.</summary>
+    public static ImmutableArray<ChordBase> All { get; } = [.. Rows.Select(r => new ChordBase(r.Text, ParseDegrees(r.Degrees),
+        [.. r.Spellings.Split(' ', StringSplitOptions.RemoveEmptyEntries).SelectMany(Expand).Prepend(r.Text).Distinct()], r.Source))];
 
-    /// <summary>The row that a spelling belongs to.</summary>
-    public static ChordRow Find(string spelling) => Spellings.First(s => s.Spelling == spelling).Row;
+    /// <summary>Each spelling and its row.</summary>
+    public static FrozenDictionary<string, ChordBase> BySpelling { get; } =
+        All.SelectMany(b => b.Spellings.Select(s => (s, b))).DistinctBy(p => p.s).ToFrozenDictionary(p => p.s, p => p.b);
 
-    private static ImmutableArray<(string, ChordRow)> Expand()
+    internal static int LongestSpelling { get; } = BySpelling.Keys.Max(k => k.Length);
+
+    /// <summary>Reads degrees parted by blanks: <c>1 b3 5</c>.</summary>
+    internal static ImmutableArray<Degree> ParseDegrees(string text) => [.. text.Split(' ', StringSplitOptions.RemoveEmptyEntries)
+        .Select(t => Degree.TryParse(t, out var d) ? d : throw new FormatException(t))];
+
+    /// <summary>A spelling for each word that its marks stand for.</summary>
+    internal static IEnumerable<string> Expand(string spelling)
     {
-        var all = new Dictionary<string, ChordRow>(StringComparer.Ordinal);
-        foreach (var row in Rows)
-            foreach (var form in row.Spellings.Split('|'))
-            {
-                IEnumerable<string> spelled = [form];
-                foreach (var (word, forms) in Words)
-                    spelled = spelled.SelectMany(s => s.Contains(word, StringComparison.Ordinal) ? forms.Select(f => s.Replace(word, f, StringComparison.Ordinal)) : [s]);
-                foreach (var s in spelled)
-                    all.TryAdd(s, row);
-            }
-        return [.. all.OrderByDescending(a => a.Key.Length).ThenBy(a => a.Key, StringComparer.Ordinal).Select(a => (a.Key, a.Value))];
+        foreach (var (mark, words) in Words)
+            if (spelling.Contains(mark, StringComparison.Ordinal))
+                return words.Select(w => spelling.Replace(mark, w, StringComparison.Ordinal)).SelectMany(Expand);
+        return [spelling];
     }
 }

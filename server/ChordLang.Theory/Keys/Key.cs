@@ -1,4 +1,5 @@
 // A key: tonic, mode and the signature they call for.
+using System.Diagnostics.CodeAnalysis;
 using ChordLang.Theory.Pitches;
 
 namespace ChordLang.Theory.Keys;
@@ -17,6 +18,37 @@ public sealed record Key(PitchName? Tonic, Mode Mode, int Fifths)
 
     /// <summary>The key of which only the signature is known.</summary>
     public static Key Signature(int fifths) => new(null, Mode.Major, fifths);
+
+    /// <summary>Reads <c>G major</c>, <c>D dorian</c>, <c>F#</c> (major), <c>Am</c>, <c>2 flats</c>, <c>1 sharp</c>, <c>no sharps or flats</c>. A signature has at most seven.</summary>
+    public static bool TryParse(string text, [NotNullWhen(true)] out Key? key)
+    {
+        key = null;
+        var words = text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
+        switch (words)
+        {
+            case ["no", "sharps" or "flats"] or ["no", "sharps", "or", "flats"] or ["no", "flats", "or", "sharps"]:
+                key = Signature(0);
+                break;
+            case [[>= '0' and <= '7'] count, "sharp" or "sharps"]:
+                key = Signature(count[0] - '0');
+                break;
+            case [[>= '0' and <= '7'] count, "flat" or "flats"]:
+                key = Signature('0' - count[0]);
+                break;
+            case [var tonic] when PitchName.TryParse(tonic, out var major):
+                key = Of(major, Mode.Major);
+                break;
+            case [[.. var tonic, 'm']] when PitchName.TryParse(tonic, out var minor):
+                key = Of(minor, Mode.Minor);
+                break;
+            case [var tonic, var mode] when PitchName.TryParse(tonic, out var name) && Enum.TryParse<Mode>(mode, true, out var known) && char.IsAsciiLetter(mode[0]):
+                key = Of(name, known);
+                break;
+        }
+        if (key is { Fifths: < -7 or > 7 })
+            key = null;
+        return key is not null;
+    }
 
     /// <summary>True where a pitch class (or MIDI number) is one of the seven tones of the signature.</summary>
     public bool Holds(int pitch) => Spell(pitch) is var name && name.Fifths >= Fifths - 1 && name.Fifths <= Fifths + 5;
