@@ -28,8 +28,9 @@ public sealed class UnmetExpectation : Check
         var wanted = expected.Expectation;
         if (wanted.Kind == ExpectKind.Bars)
             return Bars(piece, expected);
-        if (wanted.Names.Where(n => wanted.Kind == ExpectKind.OnlyShapes && !piece.Shapes.ContainsKey(n)).ToList() is [var unknown, ..])
-            return [new(Code, Severity, $"This expects voicings made from the shape {unknown}, which is defined nowhere. Define it, or take its name from this line.", expected.Span)];
+        // A shape that is defined nowhere is told where its name stands; what it would allow cannot be known.
+        if (wanted.Kind == ExpectKind.OnlyShapes && wanted.Names.Any(n => !piece.Shapes.ContainsKey(n)))
+            return [];
         var breaks = (wanted.Kind == ExpectKind.NoFindings ? Findings(piece) : Broken.Find(piece, wanted)).DistinctBy(b => b.Span).ToImmutableArray();
         return breaks.IsEmpty ? [] :
         [
