@@ -32,7 +32,7 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error, Func<Stream> I
         return safe.ToString();
     }
 
-    // Controls but the tab, lone surrogates' escapes, and the signs that turn the direction of writing.
+    // Controls but the tab, and the signs that turn the direction of writing.
     private static bool Dangerous(char c) =>
-        c < ' ' && c != '\t' || c is >= '\u007F' and <= '\u009F' or >= '\u202A' and <= '\u202E' or >= '\u2066' and <= '\u2069' or >= '\uDC80' and <= '\uDCFF' && false;
+        c is < ' ' and not '\t' or >= '\u007F' and <= '\u009F' or '\u200E' or '\u200F' or >= '\u202A' and <= '\u202E' or >= '\u2066' and <= '\u2069';
 }
