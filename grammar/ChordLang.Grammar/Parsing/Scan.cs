@@ -120,7 +120,7 @@ internal static class Scan
 
     /// <summary>
     /// A chord symbol: root, suffix, bass; anything that opens with a root is one, its suffix is for the chord reader.
-    /// One accidental belongs to the root; a second like it too, unless a number follows (<c>Abb5</c> is A flat with something on five).
+    /// One accidental belongs to the root; a second like it too, unless a number other than 7 follows (<c>Abb5</c> is A flat with something on five).
     /// </summary>
     public static SymbolSyntax? Symbol(string text, int at)
     {
@@ -141,7 +141,7 @@ internal static class Scan
             return from + 2;
         if (text[from] is not ('#' or 'b' or '♯' or '♭'))
             return from;
-        var twice = from + 1 < text.Length && text[from + 1] == text[from] && !(from + 2 < text.Length && char.IsAsciiDigit(text[from + 2]));
+        var twice = from + 1 < text.Length && text[from + 1] == text[from] && !(from + 2 < text.Length && text[from + 2] is >= '0' and <= '9' and not '7');
         return twice ? from + 2 : from + 1;
     }
 
