@@ -32,12 +32,22 @@ internal sealed record ShapeJson(string? Kind, string? Inversion, int? Span, dou
 internal sealed record VoicingJson(
     string Voicing, IReadOnlyList<string> Pitches, string? Bass, IReadOnlyList<NameJson> Names, IReadOnlyList<string> EqualRoots, int? Shift, ShapeJson? Shape, string? Trouble);
 internal sealed record VoicingsJson(int Version, IReadOnlyList<VoicingJson> Voicings);
+internal sealed record KeyJson(string? Tonic, string Mode);
+internal sealed record KeySpanJson(int FromBar, string? Tonic, string Mode, bool Given, double Confidence);
+internal sealed record AnalysedChordJson(
+    int Index, int Bar, string Count, string Symbol, KeyJson Key, int Degree, string Numeral, string Function, IReadOnlyList<string> Roles, int? Target, int Head,
+    int Depth, string Reason);
+internal sealed record LevelJson(int Level, IReadOnlyList<int> Indices);
+internal sealed record AnalysedJson(
+    string Path, KeyJson? Key, IReadOnlyList<KeySpanJson> Keys, IReadOnlyList<AnalysedChordJson> Chords, IReadOnlyList<LevelJson> Skeleton);
+internal sealed record AnalyseJson(int Version, IReadOnlyList<AnalysedJson> Files);
 
 /// <summary>Everything that is written as JSON, known at build time.</summary>
 [JsonSerializable(typeof(CheckJson))]
 [JsonSerializable(typeof(ExplainJson))]
 [JsonSerializable(typeof(ChordsJson))]
 [JsonSerializable(typeof(VoicingsJson))]
+[JsonSerializable(typeof(AnalyseJson))]
 internal sealed partial class Json : JsonSerializerContext
 {
     /// <summary>The context that writes ♭ and ♯ as themselves; nothing here goes into HTML.</summary>
