@@ -12,7 +12,8 @@ namespace ChordLang.Server.Cli;
 /// <param name="Source">The file; where it could not be read, its trouble says why.</param>
 /// <param name="Findings">What was found, in the order of the text.</param>
 /// <param name="Fixed">How many fixes were written into it.</param>
-internal sealed record CheckedFile(Source Source, ImmutableArray<Finding> Findings, int Fixed);
+/// <param name="Failed">True where it was read, but its check or its fixes broke off; the source's trouble says why.</param>
+internal sealed record CheckedFile(Source Source, ImmutableArray<Finding> Findings, int Fixed, bool Failed = false);
 
 /// <inheritdoc/>
 internal sealed class CheckCommand : Command
@@ -41,13 +42,13 @@ internal sealed class CheckCommand : Command
         var mend = arguments.Has("--fix");
         var files = Sources.Find(arguments.Words, terminal.In, arguments["--stdin-path"]).ToList();
         // Ordered and parallel: files come out as they were named, while the next are being read.
-        var done = files.AsParallel().AsOrdered().WithMergeOptions(ParallelMergeOptions.NotBuffered).Select(f => Check(f(), mend));
+        var done = files.AsParallel().AsOrdered().WithMergeOptions(ParallelMergeOptions.NotBuffered).Select(f => Guarded(f(), mend));
         var all = new List<CheckedFile>();
         foreach (var file in done)
         {
             all.Add(file);
             if (file.Source.Text is null)
-                terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(file.Source.Path)} cannot be read: {file.Source.Trouble}.");
+                terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(file.Source.Path)} cannot be {(file.Failed ? "checked" : "read")}: {Terminal.Harmless(file.Source.Trouble!)}.");
             if (!arguments.Json)
                 TextReport.Write(file, terminal);
         }
@@ -61,6 +62,21 @@ internal sealed class CheckCommand : Command
     /// <summary>Checks a text as `check` and the server do.</summary>
     public static ImmutableArray<Finding> Check(SourceText text, string? fullPath) =>
         CheckCatalogue.Run(Binder.Bind(SyntaxTree.Parse(text), new Library(fullPath)));
+
+    // One file that cannot be written, or a fault of ours, takes no other file with it.
+    private static CheckedFile Guarded(Source source, bool mend)
+    {
+        try
+        {
+            return Check(source, mend);
+        }
+#pragma warning disable CA1031 // What went wrong is told, and the run goes on.
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            return new(source with { Text = null, Trouble = Reason(e) }, [], 0, true);
+        }
+    }
 
     private static CheckedFile Check(Source source, bool mend)
     {

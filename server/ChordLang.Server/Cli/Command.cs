@@ -43,6 +43,10 @@ internal abstract class Command
     /// <summary>Its options.</summary>
     public abstract IReadOnlyList<Option> Options { get; }
 
+    /// <summary>Why one file of many broke off, for a sentence that ends with it.</summary>
+    protected static string Reason(Exception e) => e is IOException or UnauthorizedAccessException ? e.Message.TrimEnd('.')
+        : $"this is a fault of ChordLang, not of your file: {e.GetType().Name}: {e.Message.TrimEnd('.')}";
+
     /// <summary>Does it; answers the exit code.</summary>
     public abstract int Run(Arguments arguments, Terminal terminal);
 }

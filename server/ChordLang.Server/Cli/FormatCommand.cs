@@ -45,10 +45,27 @@ internal sealed class FormatCommand : Command
                 terminal.Out.Write(edits.IsEmpty ? "" : $"{Terminal.Harmless(source.Path)} is not in its canonical form: chordlang format {Terminal.Harmless(source.Path)}\n");
             else if (fromInput)
                 terminal.Out.Write(text.With(edits).Text);
-            else if (!edits.IsEmpty)
-                Replacement.Write(source.FullPath!, text.With(edits).ToBytes());
+            else if (!edits.IsEmpty && Unwritten(source.FullPath!, text.With(edits)) is { } reason)
+            {
+                terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(source.Path)} cannot be written: {Terminal.Harmless(reason)}.");
+                worst = Trouble;
+            }
         }
         return Math.Max(worst, changed > 0 && (arguments.Has("--check") || arguments.Has("--diff")) ? Found : Clean);
+    }
+
+    // Why the file could not be written, or null.
+    private static string? Unwritten(string path, SourceText text)
+    {
+        try
+        {
+            Replacement.Write(path, text.ToBytes());
+            return null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Reason(e);
+        }
     }
 
     private static void Difference(string path, SourceText text, IReadOnlyCollection<TextEdit> edits, Terminal terminal)

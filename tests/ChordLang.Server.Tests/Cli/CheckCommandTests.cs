@@ -85,6 +85,22 @@ public sealed class CheckCommandTests
         Assert.Equal(Slip, File.ReadAllText(path));
     }
 
+    [Theory]
+    [InlineData("check --fix", "cannot be checked")]
+    [InlineData("format", "cannot be written")]
+    public void A_file_that_cannot_be_written_does_not_stop_the_others(string command, string says)
+    {
+        using var folder = new TemporaryFolder();
+        var first = folder.Write("a.chl", "key: C major\n|   Cmaj7\n");
+        var second = folder.Write("b.chl", "key: C major\n|   Cmaj7\n");
+        Directory.CreateDirectory(Path.Combine(folder.Path, $".a.chl.{Environment.ProcessId}.part"));    // where the new text would be written first
+        var call = Call.Of([.. command.Split(' '), folder.Path]);
+        Assert.Equal(Command.Trouble, call.Code);
+        Assert.Contains($"a.chl {says}: ", call.Error, StringComparison.Ordinal);
+        Assert.Equal("key: C major\n|   Cmaj7\n", File.ReadAllText(first));
+        Assert.NotEqual("key: C major\n|   Cmaj7\n", File.ReadAllText(second));
+    }
+
     [Fact]
     public void Folders_are_read_sorted_and_each_file_once()
     {
