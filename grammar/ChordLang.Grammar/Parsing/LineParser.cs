@@ -18,8 +18,8 @@ public static class LineParser
         {
             return Read(line);
         }
-        // Sprache throws where a grammar loops without consuming; no such grammar is known here, and an editor must outlive one.
-        catch (Sprache.ParseException)
+        // No line is known that comes here; but an editor must outlive a slip of this parser, and the line then says that it was not read.
+        catch (Exception e) when (e is Sprache.ParseException or ArgumentException or InvalidOperationException or IndexOutOfRangeException or NullReferenceException)
         {
             return Lost(line);
         }

@@ -108,8 +108,11 @@ internal sealed class Words
             var start = i;
             if (plain[i] == '"')
             {
+                var earlier = OpenQuote;
                 i = Close(i);
-                words.Add(new(Span.Between(start, i), WordKind.Quote, null));
+                // Of several quotes left open, the first is the slip; the others are signs in it.
+                var other = earlier >= 0 && i == start + 1;
+                words.Add(new(Span.Between(start, i), other ? WordKind.Other : WordKind.Quote, null));
                 continue;
             }
             var bar = plain[i] == '|';
@@ -127,7 +130,7 @@ internal sealed class Words
             close = Line.AsSpan(open + 1).IndexOf('"');
         if (close >= 0)
             return open + close + 2;
-        OpenQuote = words.Count;
+        OpenQuote = OpenQuote < 0 ? words.Count : OpenQuote;
         return open + 1;
     }
 

@@ -78,6 +78,7 @@ public class RowTests
     [InlineData("1 x-3-5-4-5-x Cmaj7 2 D4\n              ^^^^^ text-chord-in-row: after is", "0 x,3,5,4,5,x; 1 D0/4@")]
     [InlineData("1 G4 is 8@2 2 D4\n     ^^^^^^ text-sound-as-name", "0 G0/4@; 1 D0/4@")]
     [InlineData("1 D4 \"let it ring 2 E4\n     ^ text-open-quote", "0 D0/4@ Remark@(let it ring); 1 E0/4@")]
+    [InlineData("1 D4 \" rest“ 3+2/5 2 E4\n     ^ text-open-quote", "0 D0/4@ Remark@( rest“ 3+2/5); 1 E0/4@")]
     [InlineData("1 \"open 2 E4\n  ^ text-open-quote", "0 nothing; 1 E0/4@")]
     [InlineData("1 D4 ring until 2 E4\n                  ^^ text-missing-count", "0 D0/4@ RingUntil@(1)")]
     [InlineData("1 D4 ring until fermata 2 E4\n          ^^^^^ text-mark-operand", "0 D0/4@ Ring@() Fermata@(); 1 E0/4@")]
