@@ -60,7 +60,7 @@ public sealed partial class ReadmeTests
     public void Files_that_are_named_exist()
     {
         foreach (var page in new[] { "README.md", "DEVELOPERS.md" })
-            foreach (Match link in Link().Matches(Repository.Text(page)))
+            foreach (var link in Link().Matches(Repository.Text(page)).Concat(QuotedPath().Matches(Repository.Text(page))))
                 Assert.True(Path.Exists(Repository.At(link.Groups[1].Value)), $"{page} points at {link.Groups[1].Value}");
     }
 
@@ -85,6 +85,9 @@ public sealed partial class ReadmeTests
 
     [GeneratedRegex(@"\]\(([^):]+)\)")]
     private static partial Regex Link();
+
+    [GeneratedRegex(@"`((?:server|grammar|tests|samples|editor-client|\.build|\.ci)/[A-Za-z./-]+)`")]
+    private static partial Regex QuotedPath();
 
     [GeneratedRegex(@"\b(?:name|fret|count|text|form|hand|spelling|ring)-[a-z]+-[a-z]+\b")]
     private static partial Regex CheckName();
