@@ -1,0 +1,31 @@
+// What the placement is asked, and what it answers.
+using System.Collections.Immutable;
+using ChordLang.Fretboard.Fingering;
+
+namespace ChordLang.Fretboard.Placement;
+
+/// <summary>A note to place.</summary>
+/// <param name="Midi">Sounding MIDI number.</param>
+/// <param name="Duration">How long it must sound, in quarters, ringing and ties counted.</param>
+/// <param name="String">The string it is written on, or null.</param>
+public sealed record NoteToPlace(int Midi, double Duration, int? String = null);
+
+/// <summary>Notes that begin together.</summary>
+/// <param name="Time">Quarters from the beginning; onsets come in order of time.</param>
+/// <param name="Notes">The notes, in any order.</param>
+public sealed record OnsetToPlace(double Time, ImmutableArray<NoteToPlace> Notes);
+
+/// <summary>Where a note is played; string and fret are null where the neck has no place for it.</summary>
+public sealed record PlacedNote(int Midi, int? String, int? Fret);
+
+/// <summary>An onset with its places, in the order of the notes asked for, and the fingers of its struck notes where a hand can hold them.</summary>
+public sealed record PlacedOnset(ImmutableArray<PlacedNote> Notes, Fingers? Fingers);
+
+/// <summary>One placement of the whole passage.</summary>
+/// <param name="Onsets">One for each onset asked for.</param>
+/// <param name="Cost">Lower is better; comparable between placements of one passage.</param>
+/// <param name="Parts">What the cost is made of, in plain words, largest first.</param>
+public sealed record Placement(ImmutableArray<PlacedOnset> Onsets, double Cost, ImmutableArray<CostPart> Parts);
+
+/// <summary>One part of a cost.</summary>
+public sealed record CostPart(string Says, double Cost);

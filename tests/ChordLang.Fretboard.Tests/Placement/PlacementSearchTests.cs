@@ -1,0 +1,63 @@
+// Placements of passages: exact pitches, one note a string, what is given and what rings is kept.
+using System.Collections.Immutable;
+using ChordLang.Fretboard.Hands;
+using ChordLang.Fretboard.Necks;
+using ChordLang.Fretboard.Placement;
+using CsCheck;
+
+namespace ChordLang.Fretboard.Tests.Placement;
+
+public class PlacementSearchTests
+{
+    // Common practice: the open-position C major chord.
+    [Fact]
+    public void An_open_chord_is_placed_in_open_position() =>
+        Assert.Equal("5:3 4:2 3:0 2:1 1:0", Places(new OnsetToPlace(0, [.. new[] { 48, 52, 55, 60, 64 }.Select(m => new NoteToPlace(m, 1))])));
+
+    [Fact]
+    public void A_given_string_is_kept() =>
+        Assert.Equal("3:9", Places(new OnsetToPlace(0, [new(64, 1, 3)])));
+
+    [Fact]
+    public void A_ringing_string_is_left_alone() // D4 could follow on string 2, but B3 rings there, open
+        => Assert.Equal("2:0 3:7", Places(new OnsetToPlace(0, [new(59, 4, 2)]), new OnsetToPlace(1, [new(62, 1)])));
+
+    [Fact]
+    public void A_pitch_off_the_neck_has_no_place_and_harms_no_other()
+    {
+        var best = Assert.Single(PlacementSearch.Best(Neck.Standard, Hand.Medium, [new(0, [new(20, 1)]), new(1, [new(64, 1)])]));
+        Assert.Null(best.Onsets[0].Notes[0].String);
+        Assert.NotNull(best.Onsets[1].Notes[0].String);
+    }
+
+    [Fact]
+    public void Parts_add_up_to_the_cost_and_alternatives_differ()
+    {
+        var found = PlacementSearch.Best(Neck.Standard, Hand.Medium, [new(0, [new(60, 1)]), new(1, [new(64, 1)]), new(2, [new(67, 1)])], 4);
+        Assert.Equal(4, found.Length);
+        Assert.All(found, p => Assert.Equal(p.Cost, p.Parts.Sum(c => c.Cost), 9));
+        Assert.Equal(4, found.Select(p => string.Join(' ', p.Onsets.SelectMany(o => o.Notes))).Distinct().Count());
+        Assert.Equal(found.OrderBy(p => p.Cost).Select(p => p.Cost), found.Select(p => p.Cost));
+    }
+
+    [Fact]
+    public void The_offsets_of_the_table_fit_its_rows() =>
+        Assert.Equal(193, PlacementWeights.Table.Sum(r => r.Weights.Length));
+
+    [Fact]
+    public void Pitches_are_exact_and_no_two_notes_of_an_onset_share_a_string() =>
+        (from chords in Gen.Int[40, 80].Array[1, 5].Array[1, 12]
+         from length in Gen.Double[0.25, 3]
+         select (chords, length)).Sample(x =>
+        {
+            var onsets = x.chords.Select((c, i) => new OnsetToPlace(i, [.. c.Select(m => new NoteToPlace(m, x.length))])).ToImmutableArray();
+            var best = PlacementSearch.Best(Neck.Standard, Hand.Medium, onsets)[0];
+            return best.Onsets.Zip(x.chords).All(o =>
+                o.First.Notes.Select(n => n.Midi).SequenceEqual(o.Second)
+                && o.First.Notes.All(n => n.String is null || Neck.Standard.Midi(n.String.Value, n.Fret!.Value) == n.Midi)
+                && o.First.Notes.Where(n => n.String is not null).Select(n => n.String).Distinct().Count() == o.First.Notes.Count(n => n.String is not null));
+        }, iter: 300);
+
+    private static string Places(params OnsetToPlace[] onsets) =>
+        string.Join(' ', PlacementSearch.Best(Neck.Standard, Hand.Medium, [.. onsets])[0].Onsets.SelectMany(o => o.Notes).Select(n => $"{n.String}:{n.Fret}"));
+}
