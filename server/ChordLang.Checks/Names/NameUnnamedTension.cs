@@ -14,7 +14,7 @@ public sealed class NameUnnamedTension : Check
     public override string Title => "A tension sounds that the symbol does not name";
 
     /// <inheritdoc/>
-    public override Severity Severity => Severity.Warning;
+    public override Severity Severity => Severity.Hint;
 
     /// <inheritdoc/>
     public override IEnumerable<Finding> Find(Piece piece) => NameVerdicts.Of(piece, Code);

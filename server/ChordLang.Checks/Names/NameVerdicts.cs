@@ -13,7 +13,7 @@ internal static class NameVerdicts
         SlashBass = "name-slash-bass", MissingTone = "name-missing-tone", UnnamedTension = "name-unnamed-tension";
 
     // A sound without any tone that fights its name is still a slip where it lacks and colours this much, and the moved grip does neither.
-    private const double PlainlyOff = 3;
+    private const int PlainlyOff = 2;
 
     // Six checks ask for the same work on the same piece; it is kept as long as the piece is.
     private static readonly ConditionalWeakTable<Piece, List<Finding>> Kept = [];
@@ -65,22 +65,22 @@ internal static class NameVerdicts
     {
         var chord = sonority.Chord;
         var rootless = sonority.Tones.All(t => chord.IntervalOf(t.Note.Midi) != 0);
-        if (2 * fit.Missing.Length + fit.Colours.Distinct().Count() + (rootless ? 1 : 0) < PlainlyOff)
+        var lacking = Fit.Of(chord, false, sonority.Tones.Select(t => t.Note.Midi), 0).Missing.Length;
+        if (2 * lacking + fit.Colours.Distinct().Count() + (rootless ? 1 : 0) < PlainlyOff)
             return null;
         return Repairs.Of(sonority, sonority.Bar.Settings.Neck, false)
-            .FirstOrDefault(r => r is { Movement: Movement.StringSet, Missing: 0, Colours: 0 });
+            .FirstOrDefault(r => r is { Movement: Movement.StringSet, Lacking: 0, Colours: 0 });
     }
 
-    // Strict naming: a tone is doubled, and a fret or two away on its string lies the root, fifth or ninth that the symbol names and nobody plays.
+    // Strict naming: a tone is doubled, and a fret or two away on its string lies the root or fifth that the symbol names and nobody plays; a
+    // ninth or eleventh is left out too often under a higher tension to be missed. Or a tension lies in the bass in the root's stead.
     private static Repair? DoubledSlip(Sonority sonority)
     {
         var chord = sonority.Chord;
         var heard = sonority.Tones.Select(t => chord.IntervalOf(t.Note.Midi)).ToArray();
         return Repairs.Of(sonority, sonority.Bar.Settings.Neck, false).FirstOrDefault(r => r is { Movement: Movement.OneNote, Missing: 0, Changes: [var change] }
-            && heard.Count(i => i == chord.IntervalOf(change.Tone.Note.Midi)) > 1 && !heard.Contains(chord.IntervalOf(change.Midi))
-            && Wanted(chord.DegreeOf(change.Tone.Note.Midi).Number, chord.DegreeOf(change.Midi).Number));
+            && chord.DegreeOf(change.Midi) is { Number: 1 or 5 } added && !heard.Contains(added.Interval)
+            && (heard.Count(i => i == chord.IntervalOf(change.Tone.Note.Midi)) > 1
+                || added.Number == 1 && ReferenceEquals(change.Tone, sonority.Tones[0]) && chord.DegreeOf(change.Tone.Note.Midi).Number >= 9));
     }
-
-    // Players double the root and leave the ninth out on purpose, and nobody misses the eleventh of a thirteenth chord (common practice).
-    private static bool Wanted(int doubled, int added) => added is 1 or 5 || added is 9 or 13 && doubled != 1;
 }

@@ -26,6 +26,16 @@ internal static class Renames
         ];
     }
 
+    /// <summary>The symbol of the same root that names all that sounds, or null where none does.</summary>
+    public static string? Fuller(Sonority sonority)
+    {
+        var chord = sonority.Chord;
+        var names = SoundNamer.Name([.. sonority.Tones.Select(t => t.Note.Pitch)], new(Chart: chord));
+        return names.Readings.FirstOrDefault(r => r.Root.PitchClass == chord.Root.PitchClass && r.Chord is { } full && r.Symbol != chord.Symbol
+            && chord.Tones.All(t => t.Role != ToneRole.Essential || full.Tones.Any(f => f.Degree.Interval == t.Degree.Interval))
+            && Fit.Of(full, true, sonority.Tones.Select(t => t.Note.Midi), sonority.Heard) is { Foreign.IsEmpty: true, Missing.IsEmpty: true })?.Symbol;
+    }
+
     /// <summary>The fix that gives the sound another name: on the chart where nothing else stands under the symbol, else behind the sound.</summary>
     public static IEnumerable<Fix> To(Piece piece, Sonority sonority, string symbol)
     {

@@ -25,9 +25,10 @@ internal enum Movement
 /// <param name="Event">The event that is changed.</param>
 /// <param name="Changes">Each changed note with its new string, fret and pitch.</param>
 /// <param name="Cost">The lower, the likelier that the result is what was meant.</param>
-/// <param name="Missing">Essential tones that are still not heard.</param>
+/// <param name="Missing">Essential tones that are still heard nowhere under the name.</param>
+/// <param name="Lacking">Essential tones that do not sound together with the rest.</param>
 /// <param name="Colours">How many tones agree without being named.</param>
-internal sealed record Repair(Movement Movement, int By, Event Event, ImmutableArray<Change> Changes, double Cost, int Missing, int Colours);
+internal sealed record Repair(Movement Movement, int By, Event Event, ImmutableArray<Change> Changes, double Cost, int Missing, int Lacking, int Colours);
 
 /// <summary>A note in another place.</summary>
 internal sealed record Change(Tone Tone, int? String, int? Fret, int Midi);
@@ -86,10 +87,12 @@ internal static class Repairs
             return;
         if (chord.Bass is { } bass && Class(Math.Min(after[0].Midi, sonority.Lowest)) != bass.PitchClass)
             return;
-        var cost = PerMissing * fit.Missing.Length + PerColour * fit.Colours.Length + Doublings(chord, after) + Grip(e, changes)
+        // Other voicings under the symbol may supply a tone, yet a grip is likelier the more of the chord it holds itself.
+        var lacking = Fit.Of(chord, false, after.Select(c => c.Midi), 0).Missing.Length;
+        var cost = PerMissing * lacking + PerColour * fit.Colours.Length + Doublings(chord, after) + Grip(e, changes)
             + (Has(after, chord, 0) ? 0 : NoRoot) + (chord.Tones.All(t => t.Degree != new Theory.Pitches.Degree(5, 0)) || Has(after, chord, 7) ? 0 : NoFifth)
             + (movement switch { Movement.OneNote => PerFret * Math.Abs(by), Movement.StringSet => SetMoved, _ => AllMoved + PerFret * Math.Abs(by) });
-        found.Add(new(movement, by, e, changes, cost, fit.Missing.Length, fit.Colours.Length));
+        found.Add(new(movement, by, e, changes, cost, fit.Missing.Length, lacking, fit.Colours.Length));
     }
 
     private static double Doublings(Chord chord, Change[] after)

@@ -24,7 +24,7 @@ internal sealed record Wording(Piece Piece, Sonority Sonority, Fit Fit)
         var change = repair.Changes[0];
         var fights = Fit.Foreign.Contains(change.Tone.Note.Midi) ? $"{Fights(change.Tone)} "
             : Chord.Bass is { } bass && Sonority.Tones[0].Note.Pitch.Name.PitchClass != bass.PitchClass ? $"{Sounds(change.Tone)}, and {Symbol} does not have its bass {bass} below it. "
-            : $"{Sounds(change.Tone)}, the {Chord.DegreeOf(change.Tone.Note.Midi).Spoken()}, which sounds on another string too. ";
+            : $"{Sounds(change.Tone)}, the {Chord.DegreeOf(change.Tone.Note.Midi).Spoken()}{(Sonority.Tones.Count(t => Class(t.Note.Midi) == Class(change.Tone.Note.Midi)) > 1 ? ", which sounds on another string too" : ", in the bass")}. ";
         var message = fights + $"{Apart(repair.By)} it is {Name(change.Midi)}, the {Chord.DegreeOf(change.Midi).Spoken()}"
             + (Sonority.Tones.Any(t => Class(t.Note.Midi) == Class(change.Midi)) ? "" : ", which is missing here") + $": a finger seems to have slipped. {Order(change)}.";
         return Found(NameVerdicts.FretSlip, Severity.Warning, message, change.Tone.Note.Span, [change.Tone], [Fixed(repair), .. Renamed()]);
@@ -76,8 +76,11 @@ internal sealed record Wording(Piece Piece, Sonority Sonority, Fit Fit)
     {
         if (Sonority.Tones.FirstOrDefault(t => t.Blamable && ReferenceEquals(t.Event, Sonority.Event) && Fit.Colours.Contains(t.Note.Midi)) is not { } tone)
             return null;
+        var fuller = Renames.Fuller(Sonority);
         return Found(NameVerdicts.UnnamedTension, Severity.Hint,
-            $"{Sounds(tone)}, the {Chord.DegreeOf(tone.Note.Midi).Spoken()}, which {Symbol} does not name.", tone.Note.Span, [tone], []);
+            $"{Sounds(tone)}, the {Chord.DegreeOf(tone.Note.Midi).Spoken()}, which {Symbol} does not name."
+            + (fuller is null ? " Leave it, or name the sound with 'is'." : $" The fuller name is {fuller}."),
+            tone.Note.Span, [tone], fuller is null ? [] : [.. Renames.To(Piece, Sonority, fuller)]);
     }
 
     private Finding Found(string code, Severity severity, string message, Span span, ImmutableArray<Tone> blamed, ImmutableArray<Fix> fixes) =>

@@ -82,6 +82,17 @@ public sealed class NamesTests
         Assert.All(strict, f => Assert.Equal(Severity.Warning, f.Severity));
     }
 
+    [Theory]
+    [InlineData("C7", "x-3-2-3-3-x", "C9")]
+    [InlineData("G7", "3-x-3-4-5-x", "G13")]
+    [InlineData("Am7", "5-x-5-5-3-x", "Am11")]
+    public void A_colour_brings_the_fuller_name(string symbol, string slots, string fuller)
+    {
+        var found = Assert.Single(Checked.Run($"| {symbol}\n    1 {slots}\n"));
+        Assert.Equal("name-unnamed-tension", found.Code);
+        Assert.Equal($"| {fuller}\n    1 {slots}\n", Checked.Apply($"| {symbol}\n    1 {slots}\n", found.Fixes[0]));
+    }
+
     [Fact]
     public void An_allow_silences_and_is_not_reported() =>
         Assert.Empty(Checked.Run("// allow name-fret-slip: the fourth resolves by itself\n| Cmaj7\n    1 x-3-5-4-6-x\n"));
