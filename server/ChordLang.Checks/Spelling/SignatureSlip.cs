@@ -35,7 +35,8 @@ public sealed class SignatureSlip : Check
             var chord = e.Is ?? piece.ChordAt(note.Onset)?.Chord;
             var name = note.Pitch.Name;
             var sibling = Sibling(name, key);
-            if (sibling == name || chord is not null && chord.RoleOf(note.Midi) != ToneRole.Contradiction
+            // A# in F major sounds as Bb, a tone of the key: that is spelling, not a slip.
+            if (sibling == name || key.Holds(note.Midi) || chord is not null && chord.RoleOf(note.Midi) != ToneRole.Contradiction
                 || chord is not null && chord.RoleOf(sibling.PitchClass) == ToneRole.Contradiction || chord is null && piece.Bars[e.Bar].Chords.Any(c => c.Symbol is not null))
                 continue;
             if (lines.Leans(e, note) || lines.Passes(e, note) || IsBlue(name, key, chord))
@@ -43,7 +44,7 @@ public sealed class SignatureSlip : Check
             var pitch = new Pitch(sibling, note.Pitch.Octave);
             var at = note.PitchSpan ?? note.Span;
             yield return new(Code, Severity, $"{note.Pitch} lies outside {key}{(chord is null ? "" : $" and outside {chord.Symbol}")}, and no step in the line explains it. "
-                + $"{pitch} would fit: was the {(sibling.Alteration > name.Alteration ? "sharp" : "flat")} of the key forgotten?", at)
+                + $"{pitch} would fit: {Question(sibling)}", at)
             {
                 Fixes = Rewritten(piece, e, note, pitch), Strings = note.String is { } s ? [s] : [],
             };
@@ -59,6 +60,13 @@ public sealed class SignatureSlip : Check
         var edits = Names.Rewriting.Of(piece, n => n == pitch.Midi ? pitch.Name : PitchName.Nearest(n, 2), e, [change]);
         return edits.IsEmpty ? [] : [new($"Play {pitch}", false, edits)];
     }
+
+    private static string Question(PitchName sibling) => sibling.Alteration switch
+    {
+        0 => "was the natural meant?",
+        > 0 => "was the sharp of the key forgotten?",
+        _ => "was the flat of the key forgotten?",
+    };
 
     private static PitchName Sibling(PitchName name, Key key)
     {
