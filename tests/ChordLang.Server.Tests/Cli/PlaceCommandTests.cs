@@ -1,0 +1,69 @@
+// What `place` answers and writes.
+using System.Text.Json;
+using ChordLang.Server.Cli;
+using ChordLang.Testing;
+
+namespace ChordLang.Server.Tests.Cli;
+
+public sealed class PlaceCommandTests
+{
+    private const string Passage = "key F major\n\n| Gm7  3 C7b9\n    top:  1 D4 ring   2& F4   3 E4   4 Db4\n    low:  1 3-x-3-3-x-x   3 x-3-2-3-x-x fingers x-3-2-4-x-x\n";
+
+    // MIDI 1.0: middle C is 60; the open strings of standard tuning (common practice) are 40 45 50 55 59 64.
+    private static readonly int[] Open = [64, 59, 55, 50, 45, 40];
+
+    [Fact]
+    public void Every_pitch_sounds_as_written_and_no_string_is_struck_twice_at_once()
+    {
+        using var document = JsonDocument.Parse(Call.With(Passage, "place", "-", "--format", "json").Out);
+        var file = document.RootElement.GetProperty("files")[0];
+        var taken = new HashSet<(string?, int)>();
+        foreach (var e in file.GetProperty("events").EnumerateArray())
+            foreach (var n in e.GetProperty("notes").EnumerateArray())
+            {
+                var (s, fret) = (n.GetProperty("string").GetInt32(), n.GetProperty("fret").GetInt32());
+                Assert.True(Theory.Pitches.Pitch.TryParse(n.GetProperty("pitch").GetString(), out var pitch));
+                Assert.Equal(pitch.Midi, Open[s - 1] + fret);
+                Assert.True(taken.Add((e.GetProperty("count").GetString(), s)));
+            }
+        Assert.Equal(6, file.GetProperty("events").GetArrayLength());
+    }
+
+    [Fact]
+    public void Given_strings_and_fingers_stay_and_open_strings_have_finger_0()
+    {
+        using var document = JsonDocument.Parse(Call.With(Passage, "place", "-", "--format", "json").Out);
+        var events = document.RootElement.GetProperty("files")[0].GetProperty("events").EnumerateArray().ToList();
+        var given = events.Single(e => e.GetProperty("count").GetString() == "3" && e.GetProperty("row").GetInt32() == 2);
+        Assert.True(given.GetProperty("given").GetBoolean());
+        Assert.Equal([(5, 3, 3), (4, 2, 2), (3, 3, 4)], given.GetProperty("notes").EnumerateArray()
+            .Select(n => (n.GetProperty("string").GetInt32(), n.GetProperty("fret").GetInt32(), n.GetProperty("finger").GetInt32())));
+        using var open = JsonDocument.Parse(Call.With("|\n    1 0@1\n", "place", "-", "--format", "json").Out);
+        Assert.Equal(0, open.RootElement.GetProperty("files")[0].GetProperty("events")[0].GetProperty("notes")[0].GetProperty("finger").GetInt32());
+    }
+
+    [Fact]
+    public void Writing_adds_a_string_to_each_open_pitch_and_nothing_else()
+    {
+        using var folder = new TemporaryFolder();
+        var path = folder.Write("a.chl", Passage);
+        Assert.Equal(Command.Clean, Call.Of("place", "--write", path).Code);
+        var written = File.ReadAllText(path);
+        Assert.Equal(Passage, System.Text.RegularExpressions.Regex.Replace(written, "(?<=[A-G]b?[0-9])@[1-6]", ""));
+        Assert.Equal(4, written.Count(c => c == '@'));
+        Assert.Equal(Command.Clean, Call.Of("place", "--write", path).Code);
+        Assert.Equal(written, File.ReadAllText(path));
+    }
+
+    [Fact]
+    public void A_pitch_below_the_neck_has_no_place_and_is_said_so() =>
+        Assert.Contains("C2 has no place on this neck", Call.With("|\n    1 C2   3 C4\n", "place", "-").Out, StringComparison.Ordinal);
+
+    [Fact]
+    public void Samples_are_placed_and_every_answer_carries_the_caution()
+    {
+        var call = Call.Of("place", "samples/valid");
+        Assert.Equal((Command.Clean, ""), (call.Code, call.Error));
+        Assert.Equal(Repository.Samples("valid").Count, call.Out.Split(Fretboard.Hands.Caution.Text).Length - 1);
+    }
+}
