@@ -102,11 +102,7 @@ public sealed record PlacedPiece(ImmutableArray<EventPlace> Events, double Cost,
             if (at is { String: { } s, Fret: { } fret })
             {
                 slots[^s] = fret;
-                given[^s] = note.Finger switch
-                {
-                    Written.First => Finger.First, Written.Second => Finger.Second, Written.Third => Finger.Third, Written.Fourth => Finger.Little,
-                    Written.Thumb => Finger.Thumb, _ => null,
-                };
+                given[^s] = note.Finger?.Digit();
             }
         return FingeringSearch.Best(neck, hand, new Voicing([.. slots]), new Fingers([.. given])).Best;
     }

@@ -101,8 +101,16 @@ public static class CheckCatalogue
         new SignatureSlip(),
 
         // hand
+        new ImpossibleStretch(),
         new WideStretch(),
         new TooManyFingers(),
+        new CrossedFingers(),
+        new FingerOnSilentString(),
+        new FingerMissing(),
+        new TwoFretsOneFinger(),
+        new BarreOverLowerNote(),
+        new ThumbOutOfReach(),
+        new FingersTooFar(),
 
         // tool
         new CheckFailed(),

@@ -2,8 +2,6 @@
 using ChordLang.Arrangement.Music;
 using ChordLang.Checks.Catalogue;
 using ChordLang.Fretboard.Fingering;
-using ChordLang.Fretboard.Hands;
-using LeftHand = ChordLang.Fretboard.Hands.Hand;
 
 namespace ChordLang.Checks.Hand;
 
@@ -22,13 +20,17 @@ public sealed class TooManyFingers : Check
     /// <inheritdoc/>
     public override IEnumerable<Finding> Find(Piece piece)
     {
-        foreach (var grip in HeldGrip.Of(piece))
-            if (grip.Voicing.FingersNeeded() > Grip.Fingers
-                && FingeringSearch.Best(grip.Bar.Settings.Neck, LeftHand.Medium, grip.Voicing).None is { Obstacle: FingeringObstacle.TooManyFingers } none)
-                yield return new(Code, Severity, none.Message + " The thumb over the neck does not help here. Leave a note out, or use an open string.",
-                    grip.Event.SoundSpan)
-                {
-                    Strings = [.. grip.Notes.Where(h => h.Note.Fret > 0).Select(h => h.Note.String!.Value).Order()],
-                };
+        var grips = HeldGrips.Of(piece);
+        foreach (var grip in grips.All)
+        {
+            if (grip.Repeated || grips.Fingering(grip).None is not { Obstacle: FingeringObstacle.TooManyFingers } none)
+                continue;
+            var fixes = OtherStrings.For(piece, grip, v => grips.Fingering(grip.Bar.Settings, v) is { Best: not null, Cost: var cost } ? cost : null);
+            yield return new(Code, Severity, $"{none.Message} The thumb over the neck does not help here. "
+                + (fixes.IsEmpty ? "Leave a note out, or use an open string." : "Take one note on another string, or leave one out."), grip.Event.SoundSpan)
+            {
+                Strings = grip.Fretted, Fixes = fixes,
+            };
+        }
     }
 }

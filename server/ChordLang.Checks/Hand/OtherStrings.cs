@@ -1,0 +1,47 @@
+// Proposes the same pitch on another string, wherever that makes a grip one that can be held.
+using System.Collections.Immutable;
+using ChordLang.Arrangement.Music;
+using ChordLang.Checks.Names;
+using ChordLang.Fretboard.Voicings;
+using ChordLang.Grammar.Syntax;
+
+namespace ChordLang.Checks.Hand;
+
+/// <summary>Moves single notes to other strings.</summary>
+internal static class OtherStrings
+{
+    private const int Most = 2;
+
+    /// <summary>The best ways to bring a grip into the hand by moving one of its notes to a string that it leaves free, best first.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="grip">The grip.</param>
+    /// <param name="cost">What the changed grip costs the hand, or null where it does not help.</param>
+    public static ImmutableArray<Fix> For(Piece piece, HeldGrip grip, Func<Voicing, double?> cost)
+    {
+        var fixes = new List<(double Cost, Fix Fix)>();
+        foreach (var (note, source) in grip.Notes)
+            for (var s = 1; s <= grip.Neck.Tuning.Strings; s++)
+                if (grip.Voicing[s] is null && note.Fret > 0 && grip.Neck.FretOf(s, note.Midi) is { } fret
+                    && cost(Moved(grip.Voicing, note.String!.Value, s, fret)) is { } price && Move(piece, source, note, s, fret) is { } fix)
+                    fixes.Add((price, fix));
+        return [.. fixes.OrderBy(f => f.Cost).Take(Most).Select(f => f.Fix)];
+    }
+
+    /// <summary>The fix that plays a note of an event elsewhere, or null where the text cannot say it so simply.</summary>
+    public static Fix? Move(Piece piece, Event source, Note note, int s, int fret)
+    {
+        if (source.Repeated || source.Has(MarkKind.Fingers) || source.Marks.Any(m => m.String is not null))
+            return null;
+        var edits = Rewriting.Of(piece, _ => note.Pitch.Name, source, [new(new(note, source, true), s, fret, note.Midi)]);
+        return edits.IsEmpty ? null : new(fret == 0 ? $"Play {note.Pitch} on the open string {s}" : $"Play {note.Pitch} at fret {fret} of string {s}", true, edits);
+    }
+
+    /// <summary>The voicing with one note on another string.</summary>
+    public static Voicing Moved(Voicing voicing, int from, int to, int fret)
+    {
+        var slots = voicing.Slots.ToArray();
+        slots[^from] = null;
+        slots[^to] = fret;
+        return new([.. slots]);
+    }
+}

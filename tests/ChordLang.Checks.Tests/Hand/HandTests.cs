@@ -1,0 +1,88 @@
+// What a hand can hold, and what is written for its fingers: one slip gives one finding, and a good fingering gives none.
+using ChordLang.Checks.Catalogue;
+using ChordLang.Checks.Tests.Catalogue;
+using ChordLang.Fretboard.Hands;
+
+namespace ChordLang.Checks.Tests.Hand;
+
+public sealed class HandTests
+{
+    [Theory]
+    [InlineData("| N.C.\n    1 x-3-2-0-1-0 fingers x-3-2-0-1-0\n")]
+    [InlineData("| N.C.\n    1 x-3-2-0-1-0 fingers x-3-2-x-1-x\n")] // an open string may be written 0 or x
+    [InlineData("| N.C.\n    1 x-3-5-4-5-x fingers x-1-3-2-4-x\n")]
+    [InlineData("| N.C.\n    1 3-x-4-4-3-x fingers T-x-2-3-1-x\n")] // the thumb over the neck
+    [InlineData("| N.C.\n    1 8@1+5@2 finger@1 4\n")] // one mark does not speak for the other string
+    [InlineData("| N.C.\n    low: 1 x-3-2-0-x-x fingers x-3-2-0-x-x\n    top: 1 1@2 finger 1\n")] // fingers of two rows make one grip
+    [InlineData("| N.C.\n    low: 1 3@5 ring finger 3\n    top: 2 x-x-2-0-1-0 fingers x-3-2-0-1-0\n")] // held since before
+    [InlineData("| N.C.\n    1 x-x-0-x-x-x harmonic fingers x-x-x-x-x-x\n")]
+    public void Fingers_that_can_be_are_left_alone(string text) => Checked.Expect(text);
+
+    [Theory]
+    [InlineData("| N.C.\n    1 0@2 finger 1\n                 ^ hand-finger-on-silent-string: string 2, which is open\n")]
+    [InlineData("| N.C.\n    low: 1 5@5 finger 3\n                      ^ hand-crossed-fingers: first finger on string 2, fret 7\n    top: 1 7@2 finger 1\n")]
+    public void Single_finger_marks_are_judged_with_the_rows_beside_them(string marked) => Checked.Expect(marked);
+
+    [Fact]
+    public void A_shape_is_judged_where_it_is_written_not_where_it_is_used() => Checked.Expect(
+        "shape odd = x-1-3-2-3-x fingers x-1-2-3-4-x\n"
+        + "                                ^^^^^^^^^^^ hand-crossed-fingers: the fingers are crossed\n\n"
+        + "| N.C.\n    1 odd+2   3 odd+4\n");
+
+    [Fact]
+    public void A_fix_that_writes_fingers_keeps_those_that_are_right()
+    {
+        const string text = "| N.C.\n    1 5-x-5-5-5-x fingers 2-x-3-3-0-x\n";
+        var finding = Assert.Single(Checked.Run(text));
+        Assert.Equal("Write the fingers 2-x-3-3-3-x", finding.Fixes[0].Title);
+        Assert.All(finding.Fixes, f => Assert.Empty(Checked.Run(Checked.Apply(text, f))));
+    }
+
+    [Fact]
+    public void A_finger_mark_on_an_open_string_is_taken_away_by_its_fix()
+    {
+        const string text = "| N.C.\n    1 0@2 finger 1 accent\n";
+        var finding = Assert.Single(Checked.Run(text));
+        Assert.Equal("| N.C.\n    1 0@2 accent\n", Checked.Apply(text, finding.Fixes[0]));
+    }
+
+    // The outer frets of both grips are eight apart: by the luthiers' rule 236 mm near the nut of a 647.7 mm scale, 118 mm an octave higher.
+    [Theory]
+    [InlineData("| N.C.\n    1 1@5+9@2\n", true)]
+    [InlineData("| N.C.\n    1 13@5+21@2\n", false)]
+    public void The_same_frets_are_judged_by_their_place_on_the_neck(string text, bool impossible) =>
+        Assert.Equal(impossible, Checked.Run(text).Any(f => f.Code == "hand-impossible-stretch"));
+
+    [Fact]
+    public void A_grip_that_cannot_be_held_is_one_finding_even_where_fingers_are_written_for_it()
+    {
+        var finding = Assert.Single(Checked.Run("| N.C.\n    1 x-3-2-0-1-12 fingers x-3-2-0-1-4\n"));
+        Assert.Equal(("hand-impossible-stretch", Severity.Error), (finding.Code, finding.Severity));
+        Assert.Equal("1 5", string.Join(" ", finding.Strings));
+    }
+
+    [Fact]
+    public void A_stretch_is_mended_by_the_same_pitch_on_another_string()
+    {
+        const string text = "| N.C.\n    1 2@5+12@2\n";
+        var finding = Assert.Single(Checked.Run(text));
+        Assert.Equal("hand-impossible-stretch", finding.Code);
+        Assert.NotEmpty(finding.Fixes);
+        Assert.All(finding.Fixes, f => Assert.Empty(Checked.Run(Checked.Apply(text, f))));
+    }
+
+    [Fact]
+    public void The_declared_hand_decides_what_is_wide_and_what_is_out_of_reach()
+    {
+        Assert.Equal("hand-wide-stretch", Assert.Single(Checked.Run("reach 5 to 8\n\n| N.C.\n    1 2@5+5@2\n")).Code);
+        Assert.Empty(Checked.Run("reach 2 to 6\n\n| N.C.\n    1 2@5+5@2\n"));
+        Assert.Equal("hand-impossible-stretch", Assert.Single(Checked.Run("reach 12 to 15\n\n| N.C.\n    1 1@5+5@2\n")).Code);
+    }
+
+    [Theory]
+    [InlineData("hand-impossible-stretch")]
+    [InlineData("hand-wide-stretch")]
+    [InlineData("hand-too-many-fingers")]
+    [InlineData("hand-fingers-too-far")]
+    public void Every_page_that_judges_a_stretch_carries_the_caution(string code) => Assert.Contains(Caution.Text, CheckCatalogue.Page(code));
+}
