@@ -7,7 +7,7 @@ internal static class Replacement
     /// <summary>Writes beside the file, then moves it into place; links and access rights of the file stay.</summary>
     public static void Write(string path, byte[] bytes)
     {
-        var target = new FileInfo(path).ResolveLinkTarget(true)?.FullName ?? path;
+        var target = (File.Exists(path) ? new FileInfo(path).ResolveLinkTarget(true)?.FullName : null) ?? path;
         var beside = Path.Combine(Path.GetDirectoryName(target)!, $".{Path.GetFileName(target)}.{Environment.ProcessId}.part");
         File.WriteAllBytes(beside, bytes);
         if (!OperatingSystem.IsWindows() && File.Exists(target))
