@@ -8,7 +8,6 @@ using ChordLang.Arrangement.Music;
 using ChordLang.Arrangement.Placing;
 using ChordLang.Fretboard.Hands;
 using ChordLang.Grammar.Syntax;
-using ChordLang.Grammar.Text;
 using ChordLang.Interchange.MusicXml;
 using ChordLang.Testing;
 using ChordLang.Theory.Chords;
@@ -23,7 +22,7 @@ public sealed class ScoreWriterTests
     [MemberData(nameof(Samples))]
     public void Every_voice_fills_every_bar(string sample)
     {
-        var piece = Bind(sample);
+        var piece = Sample.Bind(sample);
         var score = XDocument.Parse(Write(piece));
         var divisions = long.Parse(score.Descendants("divisions").First().Value, CultureInfo.InvariantCulture);
         foreach (var (measure, bar) in score.Descendants("measure").Zip(piece.Bars))
@@ -35,7 +34,7 @@ public sealed class ScoreWriterTests
     [MemberData(nameof(Samples))]
     public void Pitches_onsets_strings_and_frets_come_back(string sample)
     {
-        var piece = Bind(sample);
+        var piece = Sample.Bind(sample);
         var placed = PlacedPiece.Of(piece, Hand.Medium);
         var score = XDocument.Parse(ScoreWriter.Write(piece, placed));
         var wanted = placed.Events.SelectMany(e => e.Notes.Select(n => $"{e.Event.Onset.Value:0.#####} {n.Note.Midi} {n.String} {n.Fret}")).Order(StringComparer.Ordinal).ToList();
@@ -72,7 +71,7 @@ public sealed class ScoreWriterTests
         var troubles = new List<string>();
         var settings = new XmlReaderSettings { ValidationType = ValidationType.Schema, Schemas = Schema.Value };
         settings.ValidationEventHandler += (_, e) => troubles.Add(e.Message);
-        using var reader = XmlReader.Create(new StringReader(Write(Bind(sample))), settings);
+        using var reader = XmlReader.Create(new StringReader(Write(Sample.Bind(sample))), settings);
         while (reader.Read())
         {
         }
@@ -91,8 +90,6 @@ public sealed class ScoreWriterTests
         set.Compile();
         return set;
     });
-
-    private static Piece Bind(string sample) => Binder.Bind(SyntaxTree.Parse(SourceText.From(Repository.Bytes(sample))), new SampleLibrary());
 
     private static string Write(Piece piece) => ScoreWriter.Write(piece, PlacedPiece.Of(piece, Hand.Medium));
 
@@ -120,10 +117,5 @@ public sealed class ScoreWriterTests
                 yield return $"{bar.Start.Value + onset / divisions / 4:0.#####} {midi} {technical["string"].SingleOrDefault()} {technical["fret"].SingleOrDefault()}";
             }
         }
-    }
-
-    private sealed class SampleLibrary : ILibrary
-    {
-        public UsedFile Open(string path, string? usedBy) => new(path, SyntaxTree.Parse(SourceText.From(Repository.Bytes("samples/valid/" + path))), null);
     }
 }
