@@ -8,6 +8,7 @@ using ChordLang.Checks.Counts;
 using ChordLang.Checks.Expect;
 using ChordLang.Checks.Form;
 using ChordLang.Checks.Frets;
+using ChordLang.Checks.Ringing;
 using ChordLang.Checks.Spelling;
 using ChordLang.Checks.Text;
 
@@ -111,6 +112,10 @@ public static class CheckCatalogue
         new BarreOverLowerNote(),
         new ThumbOutOfReach(),
         new FingersTooFar(),
+
+        // ring
+        new RingCutByString(),
+        new RingCutByFinger(),
 
         // tool
         new CheckFailed(),

@@ -1,0 +1,114 @@
+// Collects the notes that are to sound on while others are struck, and what is struck on each string when.
+using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
+using ChordLang.Arrangement.Music;
+using ChordLang.Fretboard.Fingering;
+using ChordLang.Fretboard.Voicings;
+using ChordLang.Arrangement.Placing;
+using ChordLang.Grammar.Syntax;
+using Digit = ChordLang.Fretboard.Hands.Finger;
+
+namespace ChordLang.Checks.Ringing;
+
+/// <summary>Why a note sounds on.</summary>
+internal enum HoldKind
+{
+    /// <summary>It is told to ring.</summary>
+    Ring,
+    /// <summary>It is tied over.</summary>
+    Tied,
+    /// <summary>Nothing follows it in its row; the writer has not said that it must last.</summary>
+    Lasts,
+}
+
+/// <summary>A placed note with the time that it is to sound.</summary>
+/// <param name="Note">The note.</param>
+/// <param name="Source">The event that strikes it.</param>
+/// <param name="Kind">Why it sounds on.</param>
+internal sealed record Hold(Note Note, Event Source, HoldKind Kind)
+{
+    /// <summary>Its string.</summary>
+    public int String => Note.String!.Value;
+
+    /// <summary>True for a bare <c>ring</c>, without <c>until</c> or <c>over</c>.</summary>
+    public bool RingsFreely => !Source.Marks.Any(m => m.Kind is MarkKind.RingUntil or MarkKind.RingOver && (m.String is null || m.String == String));
+
+    /// <summary>True where the writer asks for its length.</summary>
+    public bool Asked => Kind != HoldKind.Lasts;
+}
+
+/// <summary>All holds of a piece.</summary>
+internal sealed class Holds
+{
+    private static readonly ConditionalWeakTable<Piece, Holds> Kept = [];
+
+    private readonly Dictionary<int, List<Hold>> byString = [];
+    private readonly Dictionary<Note, Hold> byNote = new(ReferenceEqualityComparer.Instance);
+
+    private Holds(Piece piece)
+    {
+        var tied = new HashSet<(string, int?, Rational)>();
+        foreach (var e in piece.Events)
+            if (e.Kind == EventKind.Tied)
+                foreach (var note in e.Notes)
+                    tied.Add((e.VoiceKey, note.String, note.Onset));
+        var all = ImmutableArray.CreateBuilder<Hold>();
+        foreach (var e in piece.Events)
+            if (e.Kind == EventKind.Struck)
+                foreach (var note in e.Notes)
+                    if (note is { String: { } s, Fret: not null })
+                    {
+                        var hold = new Hold(note, e, Rings(e, s) ? HoldKind.Ring : tied.Contains((e.VoiceKey, s, note.Onset)) ? HoldKind.Tied : HoldKind.Lasts);
+                        all.Add(hold);
+                        byNote.TryAdd(note, hold);
+                        if (!byString.TryGetValue(s, out var strikes))
+                            byString[s] = strikes = [];
+                        strikes.Add(hold);
+                    }
+        All = all.ToImmutable();
+    }
+
+    /// <summary>Every placed note, by the time at which it is struck.</summary>
+    public ImmutableArray<Hold> All { get; }
+
+    /// <summary>Those of a piece.</summary>
+    public static Holds Of(Piece piece) => Kept.GetValue(piece, p => new(p));
+
+    /// <summary>The first note struck on the string of a hold before the hold is over, or null.</summary>
+    public Hold? CutterOf(Hold hold) => hold.Note.End < hold.Note.WantedEnd ? On(hold.String).FirstOrDefault(h => h.Note.Onset == hold.Note.End) : null;
+
+    /// <summary>Whether a string is silent and stays unstruck over a time, a certain note aside.</summary>
+    public bool Free(int s, Rational from, Rational to, Note aside) => !On(s).Any(h => !ReferenceEquals(h.Note, aside)
+        && (h.Note.Onset >= from && h.Note.Onset < to || h.Note.Onset < from && h.Note.End > from));
+
+    /// <summary>The asked holds that were struck before a moment and still sound then.</summary>
+    public IEnumerable<Hold> SoundingOn(Moment moment)
+    {
+        foreach (var (note, _) in moment.Sounding)
+            if (note.Onset < moment.Time && byNote.TryGetValue(note, out var hold) && hold.Asked)
+                yield return hold;
+    }
+
+    /// <summary>What the hand has to hold at a moment: what is struck, and what was struck before and is asked to sound on.</summary>
+    /// <param name="moment">The moment.</param>
+    /// <param name="strings">How many strings the neck has.</param>
+    /// <param name="sounding">The asked holds to take along.</param>
+    /// <param name="moved">A note that is to be thought of on another string, or null.</param>
+    public static (Voicing Voicing, Fingers Fingers) Grip(Moment moment, int strings, IEnumerable<Hold> sounding, (Note Note, int String, int Fret)? moved = null)
+    {
+        var (frets, fingers) = (new int?[strings], new Digit?[strings]);
+        foreach (var note in sounding.Select(h => h.Note).Concat(moment.Struck.Select(h => h.Note)))
+        {
+            var (s, fret) = moved is { } m && ReferenceEquals(m.Note, note) ? (m.String, m.Fret) : (note.String ?? 0, note.Fret ?? 0);
+            if (s < 1 || s > strings || note.Harmonic)
+                continue;
+            (frets[^s], fingers[^s]) = (fret, fret > 0 ? note.Finger?.Digit() : null);
+        }
+        return (new([.. frets]), new([.. fingers]));
+    }
+
+    private List<Hold> On(int s) => byString.TryGetValue(s, out var strikes) ? strikes : [];
+
+    private static bool Rings(Event e, int s) =>
+        e.Marks.Any(m => m.Kind is MarkKind.Ring or MarkKind.RingUntil or MarkKind.RingOver && (m.String is null || m.String == s));
+}

@@ -1,0 +1,51 @@
+// Warns where a note is asked to sound on and its string is struck again before it is over.
+using ChordLang.Arrangement.Music;
+using ChordLang.Checks.Catalogue;
+
+namespace ChordLang.Checks.Ringing;
+
+/// <summary>See its page.</summary>
+public sealed class RingCutByString : Check
+{
+    /// <inheritdoc/>
+    public override string Code => "ring-cut-by-string";
+
+    /// <inheritdoc/>
+    public override string Title => "A ringing note cut by its own string";
+
+    /// <inheritdoc/>
+    public override Severity Severity => Severity.Warning;
+
+    /// <inheritdoc/>
+    public override IEnumerable<Finding> Find(Piece piece)
+    {
+        var holds = Holds.Of(piece);
+        foreach (var hold in holds.All)
+        {
+            if (hold.Source.Repeated || hold.Note.Dead || holds.CutterOf(hold) is not { } cutter || !Matters(hold, cutter))
+                continue;
+            var fixes = RingFixes.For(piece, hold, [cutter], cutter.Note.Onset);
+            var moves = fixes.Any(f => f.Title.StartsWith("Play", StringComparison.Ordinal));
+            yield return new(Code, hold.Asked ? Severity : Severity.Information,
+                $"{hold.Note.Named()} {RingWords.Asks(piece, hold)}, but in {RingWords.At(piece, cutter.Note.Onset)}, {cutter.Note.Pitch} strikes string {hold.String} again, "
+                + "and a string sounds one note at a time. " + (moves ? "Put one of the two on another string" : "No other string is free for either: change the grip")
+                + (hold.Asked ? ", or let the first end there." : "."), hold.Note.Span)
+            {
+                Strings = [hold.String], Fixes = fixes, Related = [new($"{cutter.Note.Pitch} strikes string {hold.String} here", cutter.Note.Span, null)],
+            };
+        }
+    }
+
+    private static bool Matters(Hold hold, Hold cutter)
+    {
+        var ownVoice = cutter.Source.VoiceKey == hold.Source.VoiceKey;
+        // A voicing under a moving top voice gives up one of its notes without loss, while a line of single notes that loses one is another line.
+        if (!hold.Asked)
+            return hold.Source.Notes.Length == 1 && !ownVoice && cutter.Note.Midi != hold.Note.Midi;
+        // The same note struck again by its own voice goes on sounding.
+        if (ownVoice && !cutter.Note.Dead && cutter.Note.Midi == hold.Note.Midi)
+            return false;
+        // Where each note of a line rings, each rings as long as its string is left alone; only a ring with an end of its own asks for more.
+        return !(ownVoice && hold.Kind == HoldKind.Ring && hold.RingsFreely && cutter.Kind == HoldKind.Ring);
+    }
+}

@@ -1,0 +1,74 @@
+// Proposes what lets a note ring: another string for it or for what cuts it, or an honest end.
+using System.Collections.Immutable;
+using ChordLang.Arrangement.Music;
+using ChordLang.Checks.Hand;
+using ChordLang.Grammar.Syntax;
+
+namespace ChordLang.Checks.Ringing;
+
+/// <summary>Repairs of ringing notes.</summary>
+internal static class RingFixes
+{
+    private const int Most = 2;
+
+    /// <summary>All repairs that work, best first: the ringing note elsewhere, the note that cuts it elsewhere, an end where it is cut.</summary>
+    public static ImmutableArray<Fix> For(Piece piece, Hold hold, IEnumerable<Hold> cutters, Rational cut) =>
+    [
+        .. Elsewhere(piece, hold, hold, hold.Note.Onset, hold.Note.WantedEnd).Take(Most),
+        .. cutters.SelectMany(c => Elsewhere(piece, hold, c, c.Note.Onset, Rational.Max(hold.Note.WantedEnd, c.Note.WantedEnd))).Take(Most),
+        .. Shorter(piece, hold, cut),
+    ];
+
+    // A string does for a note where it is free as long as the note sounds, and the hand can hold all that sounds until both notes are over.
+    private static IEnumerable<Fix> Elsewhere(Piece piece, Hold hold, Hold moved, Rational from, Rational to)
+    {
+        var (neck, note) = (piece.Bars[moved.Source.Bar].Settings.Neck, moved.Note);
+        if (note.Dead || note.Harmonic)
+            yield break;
+        for (var s = 1; s <= neck.Tuning.Strings; s++)
+            if (s != moved.String && s != hold.String && neck.FretOf(s, note.Midi) is { } fret && Holds.Of(piece).Free(s, from, Rational.Max(note.WantedEnd, note.End), note)
+                && Holdable(piece, hold, moved, (note, s, fret), from, to) && OtherStrings.Move(piece, moved.Source, note, s, fret) is { } fix)
+                yield return fix with { Safe = false }; // the pitches stay, but what rings is heard
+    }
+
+    private static bool Holdable(Piece piece, Hold hold, Hold other, (Note Note, int String, int Fret) moved, Rational from, Rational to)
+    {
+        Hold[] both = ReferenceEquals(hold, other) ? [hold] : [hold, other];
+        var (grips, holds) = (HeldGrips.Of(piece), Holds.Of(piece));
+        for (var i = FirstFrom(piece.Moments, from); i < piece.Moments.Length && piece.Moments[i] is var moment && moment.Time < to; i++)
+        {
+            var settings = piece.Bars[moment.Bar].Settings;
+            var sounding = holds.SoundingOn(moment).Where(h => !ReferenceEquals(h.Note, hold.Note) && !ReferenceEquals(h.Note, moved.Note))
+                .Concat(both.Where(h => h.Note.Onset < moment.Time && h.Note.WantedEnd > moment.Time));
+            if (grips.Fingering(settings, Holds.Grip(moment, settings.Neck.Tuning.Strings, sounding, moved).Voicing).Best is null)
+                return false;
+        }
+        return true;
+    }
+
+    private static int FirstFrom(ImmutableArray<Moment> moments, Rational time)
+    {
+        int low = 0, high = moments.Length;
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (moments[middle].Time < time) low = middle + 1; else high = middle;
+        }
+        return low;
+    }
+
+    // 'ring until' the cut says what is heard anyway; it needs a ring mark that speaks for this note alone, and a count that comes round first there.
+    private static IEnumerable<Fix> Shorter(Piece piece, Hold hold, Rational cut)
+    {
+        var mark = hold.Source.Marks.LastOrDefault(m => m.Kind is MarkKind.Ring or MarkKind.RingUntil or MarkKind.RingOver
+            && (m.String == hold.String || m.String is null && hold.Source.Notes.Length == 1));
+        if (mark is null || hold.Source.Repeated || piece.BarAt(cut) is not { } bar)
+            yield break;
+        var offset = bar.OffsetOf(cut);
+        for (var i = hold.Source.Bar; i < bar.Index; i++)
+            if (offset >= piece.Bars[i].From && piece.Bars[i].TimeOf(offset) is var time && time > hold.Note.Onset && time < piece.Bars[i].End)
+                yield break;
+        var at = mark.String is { } s ? $"ring@{s}" : "ring";
+        yield return new($"Let it ring until {CountSyntax.Write(offset)}", false, [new(piece.Tree.Absolute(hold.Source.Line, mark.Span), $"{at} until {CountSyntax.Write(offset)}")]);
+    }
+}

@@ -1,0 +1,64 @@
+// Notes that ring: each planted break is found once, at the note that rings, and names the event that breaks it; the others are left alone.
+using ChordLang.Checks.Catalogue;
+using ChordLang.Checks.Tests.Catalogue;
+using ChordLang.Fretboard.Hands;
+
+namespace ChordLang.Checks.Tests.Ringing;
+
+public sealed class RingingTests
+{
+    public static TheoryData<string> Whole => [.. RingingPassages.All.Where(p => p.Code is null).Select(p => p.Name)];
+    public static TheoryData<string> Broken => [.. RingingPassages.All.Where(p => p.Code is not null).Select(p => p.Name)];
+
+    [Fact]
+    public void Half_of_forty_passages_are_broken() =>
+        Assert.Equal((40, 20, 40), (RingingPassages.All.Length, Broken.Count, RingingPassages.All.Select(p => p.Name).Distinct().Count()));
+
+    [Theory, MemberData(nameof(Whole))]
+    public void What_can_ring_is_left_alone(string name) =>
+        Assert.Empty(Checked.Run(Named(name).Text).Select(f => $"{f.Code} {f.Message}"));
+
+    [Theory, MemberData(nameof(Broken))]
+    public void What_breaks_names_the_event_that_breaks_it(string name)
+    {
+        var passage = Named(name);
+        var finding = Assert.Single(Checked.Run(passage.Text));
+        Assert.Equal((passage.Code, Severity.Warning), (finding.Code, finding.Severity));
+        Assert.Contains($"bar {passage.Bar}, count {passage.Count},", finding.Message);
+        var cutter = Assert.Single(finding.Related);
+        Assert.Equal((passage.Bar, passage.Count), new Places(Checked.Bind(passage.Text)).Of(cutter.Span));
+        Assert.True(finding.Bar < passage.Bar || finding.Count != passage.Count, "the finding stands at the note that rings");
+    }
+
+    [Theory, MemberData(nameof(Broken))]
+    public void Every_repair_leaves_nothing_to_find(string name)
+    {
+        var passage = Named(name);
+        foreach (var fix in Checked.Run(passage.Text).SelectMany(f => f.Fixes))
+            Assert.Empty(Checked.Run(Checked.Apply(passage.Text, fix)).Select(f => $"after '{fix.Title}': {f.Code} {f.Message}"));
+    }
+
+    [Theory]
+    [InlineData("| N.C.\n    top: 1 G4@1 ring\n    low: 1 3@6   3 2@1\n", "Play F#4 at fret 7 of string 2", "Let it ring until 3")]
+    [InlineData("| N.C.\n    top: 1 5@1 finger 4 ring\n    low: 3 8@3 finger 4\n", "Take A4 with the first finger")]
+    [InlineData("| N.C.\n    top: 1 5@1 finger 1 ring\n    low: 3 8@3 finger 1\n", "Take Eb4 with the little finger")]
+    [InlineData("| N.C.\n    top: 1 5@1 ring\n    low: 3 8@3 finger 1\n", "Take Eb4 with the little finger")]
+    public void Repairs_say_where_else(string text, params string[] titles)
+    {
+        var offered = Assert.Single(Checked.Run(text)).Fixes.Select(f => f.Title);
+        Assert.Equal(titles, offered);
+    }
+
+    [Fact]
+    public void A_line_that_lasts_unasked_is_information_and_a_voicing_that_gives_up_a_note_is_nothing()
+    {
+        var line = Assert.Single(Checked.Run("| N.C.\n    low: 1 3@2\n    top: 2 0@1   3 1@2\n"));
+        Assert.Equal(("ring-cut-by-string", Severity.Information), (line.Code, line.Severity));
+        Assert.Empty(Checked.Run("| N.C.\n    low: 1 x-3-2-0-1-x\n    top: 2 0@1   3 3@2\n"));
+    }
+
+    [Fact]
+    public void The_page_about_fingers_carries_the_caution() => Assert.Contains(Caution.Text, CheckCatalogue.Page("ring-cut-by-finger"));
+
+    private static Passage Named(string name) => RingingPassages.All.Single(p => p.Name == name);
+}
