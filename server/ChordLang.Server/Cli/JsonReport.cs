@@ -44,6 +44,7 @@ internal sealed record AnalyseJson(int Version, IReadOnlyList<AnalysedJson> File
 
 /// <summary>Everything that is written as JSON, known at build time.</summary>
 [JsonSerializable(typeof(CheckJson))]
+[JsonSerializable(typeof(DescribeJson))]
 [JsonSerializable(typeof(PlaceJson))]
 [JsonSerializable(typeof(ExplainJson))]
 [JsonSerializable(typeof(ChordsJson))]
