@@ -112,6 +112,7 @@ public static class CheckCatalogue
         new BarreOverLowerNote(),
         new ThumbOutOfReach(),
         new FingersTooFar(),
+        new FastShift(),
 
         // ring
         new RingCutByString(),

@@ -17,7 +17,7 @@ public enum FigureOrigin
 /// <summary>One figure of the hand model.</summary>
 /// <param name="Name">What it measures.</param>
 /// <param name="Value">Its value.</param>
-/// <param name="Unit">mm, degrees, fingers or a ratio.</param>
+/// <param name="Unit">mm, degrees, fingers, frets, bits a second or a ratio.</param>
 /// <param name="Origin">Published, common practice or ours.</param>
 /// <param name="Source">The publication, or why this value was chosen.</param>
 public sealed record HandFigure(string Name, double Value, string Unit, FigureOrigin Origin, string Source)
@@ -45,6 +45,9 @@ public sealed record HandFigure(string Name, double Value, string Unit, FigureOr
             new HandFigure($"comfortable reach, {r.Pair}", r.Comfortable, "mm", FigureOrigin.Ours, PairChoice),
             new HandFigure($"largest reach, {r.Pair}", r.Limit, "mm", FigureOrigin.Ours, PairChoice),
         }),
+        new("rate of a shift", Shift.BitsPerSecond, "bits a second", FigureOrigin.Ours,
+            "Fitts 1954 found about 10 bits a second for tapping at sight (from memory); a player knows the neck, so more is granted here"),
+        new("frets of one hand position, the little finger stretched", Shift.FretsOfPosition, "frets", FigureOrigin.CommonPractice, "one finger a fret, and one more"),
         new("small hand against medium", Hand.SmallRatio, "ratio", FigureOrigin.Ours, "round figure; declare your own reach instead"),
         new("large hand against medium", Hand.LargeRatio, "ratio", FigureOrigin.Ours, "round figure; declare your own reach instead"),
     ];

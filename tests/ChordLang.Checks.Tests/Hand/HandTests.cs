@@ -79,10 +79,27 @@ public sealed class HandTests
         Assert.Equal("hand-impossible-stretch", Assert.Single(Checked.Run("reach 12 to 15\n\n| N.C.\n    1 1@5+5@2\n")).Code);
     }
 
+    // 2@3 to 14@1: from position 2 to position 10, by the luthiers' rule 213.5 mm of a 647.7 mm scale.
+    [Theory]
+    [InlineData("tempo 140\n\n| N.C.\n    1 2@3   1& 14@1\n", "214 mm, and this tempo leaves 0.21 seconds")]
+    [InlineData("tempo 50\n\n| N.C.\n    1 2@3   1& 14@1\n", null)]
+    [InlineData("tempo 140\n\n| N.C.\n    1 2@3   1& 0@2   2 0@1   3 14@1\n", null)] // open strings give time
+    [InlineData("tempo rubato around 140\n\n| N.C.\n    1 2@3   1& 14@1\n", null)]
+    [InlineData("| N.C.\n    1 2@3   1& 14@1\n", null)]
+    [InlineData("tempo 200\n\n| N.C.\n    1 5@3   1& 8@2   2 5@1   2& 9@1\n", null)] // one position
+    [InlineData("tempo 100\nmeter 6/8\n\n| N.C.\n    1 2@3   2 14@1\n", "leaves 0.20 seconds")] // three counts a beat
+    public void A_shift_is_held_against_the_time_that_the_tempo_leaves(string text, string? words)
+    {
+        var found = Checked.Run(text).Where(f => f.Code == "hand-fast-shift").ToList();
+        Assert.Equal(words is null ? 0 : 1, found.Count);
+        Assert.All(found, f => Assert.Contains(words!, f.Message));
+    }
+
     [Theory]
     [InlineData("hand-impossible-stretch")]
     [InlineData("hand-wide-stretch")]
     [InlineData("hand-too-many-fingers")]
     [InlineData("hand-fingers-too-far")]
+    [InlineData("hand-fast-shift")]
     public void Every_page_that_judges_a_stretch_carries_the_caution(string code) => Assert.Contains(Caution.Text, CheckCatalogue.Page(code));
 }
