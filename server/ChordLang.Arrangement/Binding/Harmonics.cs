@@ -25,6 +25,9 @@ internal static class Harmonics
     public static int Midi(Neck neck, int stringNumber, int fret, bool harmonic) => !harmonic ? neck.Midi(stringNumber, fret)
         : neck.Midi(stringNumber, 0) + (Partials.TryGetValue(fret, out var partial) ? partial : fret + 12);
 
+    /// <summary>True where a string is only touched there, and sounds a partial of its open sound; else it is held.</summary>
+    public static bool IsNatural(int fret) => Partials.ContainsKey(fret);
+
     /// <summary>The fret to touch, hold or press for a MIDI number on a string, or null.</summary>
     public static int? Fret(Neck neck, int stringNumber, int midi, bool harmonic)
     {

@@ -82,7 +82,8 @@ internal sealed class SettingReader(TroubleList troubles)
         return Current;
     }
 
-    private static Key KeyOf(KeyValue key)
+    /// <summary>The key that a setting writes.</summary>
+    public static Key KeyOf(KeyValue key)
     {
         if (key.Tonic is not { } tonic)
             return Key.Signature(key.Fifths);

@@ -18,7 +18,7 @@ public class AnyTextTests
         "expect only shapes low-drop", "\n", "\n", "\n", "\n", "\n",
     ];
 
-    private static readonly Gen<string> Text = Gen.Select(Gen.Int[0, Words.Length - 1].Select(i => Words[i]).Array[0, 60], Gen.Char[' ', 'z'].Array[0, 3], (w, noise) => string.Concat(w).Insert(0, new string(noise)));
+    internal static readonly Gen<string> Text = Gen.Select(Gen.Int[0, Words.Length - 1].Select(i => Words[i]).Array[0, 60], Gen.Char[' ', 'z'].Array[0, 3], (w, noise) => string.Concat(w).Insert(0, new string(noise)));
 
     [Fact]
     public void Any_text_binds_and_the_events_of_a_row_do_not_overlap() => Text.Sample(text =>
