@@ -10,6 +10,9 @@ namespace ChordLang.Server.Cli;
 /// <param name="Colour">True where colours may be used: on a terminal, and not where NO_COLOR is set.</param>
 internal sealed record Terminal(TextWriter Out, TextWriter Error, Func<Stream> In, bool Colour)
 {
+    /// <summary>Standard output as bytes, for messages that frame themselves; nothing else may write to <see cref="Out"/> then.</summary>
+    public Func<Stream> RawOut { get; init; } = () => throw new MisuseException("there is no standard output to serve on.");
+
     /// <summary>The streams of this process. UTF-8 without byte order mark, \n as line end.</summary>
     public static Terminal OfProcess()
     {
@@ -18,7 +21,7 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error, Func<Stream> I
             new StreamWriter(Console.OpenStandardOutput(), utf8, 1 << 16) { NewLine = "\n" },
             new StreamWriter(Console.OpenStandardError(), utf8, 1 << 10) { NewLine = "\n", AutoFlush = true },
             Console.OpenStandardInput,
-            !Console.IsOutputRedirected && Environment.GetEnvironmentVariable("NO_COLOR") is null or "");
+            !Console.IsOutputRedirected && Environment.GetEnvironmentVariable("NO_COLOR") is null or "") { RawOut = Console.OpenStandardOutput };
     }
 
     /// <summary>Text of a file made harmless: a control character cannot steer the terminal.</summary>

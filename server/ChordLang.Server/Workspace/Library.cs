@@ -1,12 +1,14 @@
 // The folder of lessons that a file belongs to: what `use` may open, and nothing outside it.
 using ChordLang.Arrangement.Binding;
 using ChordLang.Grammar.Syntax;
+using ChordLang.Grammar.Text;
 
 namespace ChordLang.Server.Workspace;
 
 /// <summary>Opens the files that a lesson uses, inside its library only.</summary>
 /// <param name="file">Full path of the lesson, or null for text without a file.</param>
-internal sealed class Library(string? file) : ILibrary
+/// <param name="open">The text of a file that an editor holds open, by its full path, or null where it is read from disk.</param>
+internal sealed class Library(string? file, Func<string, SourceText?>? open = null) : ILibrary
 {
     private static readonly string[] Signs = ["chordlang.json", ".git"];
 
@@ -23,6 +25,8 @@ internal sealed class Library(string? file) : ILibrary
         var full = Path.GetFullPath(Path.Combine(here, shown));
         if (!Inside(Root(here), full) || !Inside(root, Real(full)))
             return new(path, null, "It lies outside the library, and a lesson opens no file outside.");
+        if (open?.Invoke(full) is { } held)
+            return new(shown, SyntaxTree.Parse(held), null);
         var source = Sources.Read(full);
         return source.Text is { } text ? new(shown, SyntaxTree.Parse(text), null) : new(shown, null, $"The file cannot be read: {source.Trouble}.");
     }

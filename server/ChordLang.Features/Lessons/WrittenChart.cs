@@ -1,22 +1,30 @@
 // The chords of a piece in the order written, as harmony reads them.
 using System.Collections.Immutable;
 using ChordLang.Arrangement.Music;
+using ChordLang.Grammar.Text;
 using ChordLang.Harmony.Charts;
 using ChordLang.Harmony.Keys;
 
-namespace ChordLang.Server.Cli;
+namespace ChordLang.Features.Lessons;
+
+/// <summary>Where a chord of a chart is written.</summary>
+/// <param name="Count">The count it stands on, as the notation writes it.</param>
+/// <param name="Symbol">Its symbol as written.</param>
+/// <param name="Bar">Index of its bar.</param>
+/// <param name="Span">Where the symbol stands; for a bar with <c>%</c>, in the bar it repeats.</param>
+public sealed record ChordPlace(string Count, string Symbol, int Bar, Span Span);
 
 /// <summary>A chart and where its chords stand.</summary>
 /// <param name="Chart">One chord for each symbol written and understood; a bar with <c>%</c> writes again what it repeats.</param>
-/// <param name="Places">For each chord its count and its symbol as written.</param>
+/// <param name="Places">The place of each chord.</param>
 /// <param name="Given">The keys that the piece states, and from which bar on.</param>
-internal sealed record WrittenChart(Chart Chart, ImmutableArray<(string Count, string Symbol)> Places, ImmutableArray<KeySpan> Given)
+public sealed record WrittenChart(Chart Chart, ImmutableArray<ChordPlace> Places, ImmutableArray<KeySpan> Given)
 {
     /// <summary>Reads the chart of a piece.</summary>
     public static WrittenChart Of(Piece piece)
     {
         var chords = ImmutableArray.CreateBuilder<ChartChord>();
-        var places = ImmutableArray.CreateBuilder<(string, string)>();
+        var places = ImmutableArray.CreateBuilder<ChordPlace>();
         var given = ImmutableArray.CreateBuilder<KeySpan>();
         foreach (var bar in piece.Bars)
         {
@@ -33,7 +41,7 @@ internal sealed record WrittenChart(Chart Chart, ImmutableArray<(string Count, s
                 else if (span is { Chord: { } chord, Symbol: not null })
                 {
                     chords.Add(new(bar.Number, bar.OffsetOf(span.Start).Value, counts, chord));
-                    places.Add((bar.CountOf(span.Start), piece.Tree.Source.Text.Substring(span.Span.Start, span.Span.Length)));
+                    places.Add(new(bar.CountOf(span.Start), piece.Tree.Source[span.Span], bar.Index, span.Span));
                 }
             }
         }

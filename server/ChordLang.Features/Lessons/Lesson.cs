@@ -1,0 +1,120 @@
+// One version of a text with all that is known of it, worked out when first asked for: what every feature reads.
+using System.Collections.Immutable;
+using ChordLang.Arrangement.Binding;
+using ChordLang.Arrangement.Music;
+using ChordLang.Checks.Catalogue;
+using ChordLang.Grammar.Syntax;
+using ChordLang.Grammar.Text;
+using ChordLang.Harmony.Functions;
+using ChordLang.Harmony.Keys;
+using ChordLang.Harmony.Skeleton;
+
+namespace ChordLang.Features.Lessons;
+
+/// <summary>A lesson: text, music, findings and harmony. Immutable to its readers; may be read by several threads.</summary>
+public sealed class Lesson
+{
+    private readonly Lazy<Piece> piece;
+    private readonly Lazy<ImmutableArray<Finding>> findings;
+    private readonly Lazy<LessonHarmony> harmony;
+    private readonly Lazy<Dictionary<int, (Bar Bar, Row Row)>> rows;
+
+    /// <summary>Of a tree; binding and all else wait until they are asked for.</summary>
+    /// <param name="tree">The syntax.</param>
+    /// <param name="library">Where <c>use</c> finds its files, or null.</param>
+    public Lesson(SyntaxTree tree, ILibrary? library = null)
+    {
+        Tree = tree;
+        piece = new(() => Binder.Bind(tree, library));
+        findings = new(() => CheckCatalogue.Run(Piece));
+        harmony = new(() => LessonHarmony.Of(Piece));
+        rows = new(() => Rows(Piece));
+    }
+
+    /// <summary>The syntax.</summary>
+    public SyntaxTree Tree { get; }
+
+    /// <summary>The text; all spans are its offsets.</summary>
+    public SourceText Text => Tree.Source;
+
+    /// <summary>The music.</summary>
+    public Piece Piece => piece.Value;
+
+    /// <summary>What the checks find.</summary>
+    public ImmutableArray<Finding> Findings => findings.Value;
+
+    /// <summary>Keys, functions and skeleton.</summary>
+    public LessonHarmony Harmony => harmony.Value;
+
+    /// <summary>The bars that stand on a line, in order.</summary>
+    public IEnumerable<Bar> BarsOn(int line)
+    {
+        int low = 0, high = Piece.Bars.Length;
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (Piece.Bars[middle].Line < line) low = middle + 1; else high = middle;
+        }
+        for (; low < Piece.Bars.Length && Piece.Bars[low].Line == line; low++)
+            yield return Piece.Bars[low];
+    }
+
+    /// <summary>The row written on a line and its bar, or null.</summary>
+    public (Bar Bar, Row Row)? RowOn(int line) => rows.Value.TryGetValue(line, out var row) ? row : null;
+
+    /// <summary>The section that a bar belongs to, or null.</summary>
+    public Section? SectionOf(Bar bar) => Piece.Sections.FirstOrDefault(s => !s.Again && bar.Index >= s.FirstBar && bar.Index < s.FirstBar + s.BarCount);
+
+    /// <summary>The last bar that begins on a line or before it, or null.</summary>
+    public Bar? LastBarBefore(int line)
+    {
+        int low = 0, high = Piece.Bars.Length;
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (Piece.Bars[middle].Line <= line) low = middle + 1; else high = middle;
+        }
+        return low > 0 ? Piece.Bars[low - 1] : null;
+    }
+
+    /// <summary>What is in force on a line.</summary>
+    public Settings SettingsAt(int line) => LastBarBefore(line)?.Settings ?? Piece.Settings;
+
+    private static Dictionary<int, (Bar, Row)> Rows(Piece piece)
+    {
+        var rows = new Dictionary<int, (Bar, Row)>();
+        foreach (var bar in piece.Bars)
+            foreach (var row in bar.Rows)
+                if (!row.Borrowed)
+                    rows.TryAdd(row.Line, (bar, row));
+        return rows;
+    }
+}
+
+/// <summary>The harmony of a lesson.</summary>
+/// <param name="Written">Its chart and the places of its chords.</param>
+/// <param name="Keys">Its keys.</param>
+/// <param name="Functions">What each chord does.</param>
+public sealed record LessonHarmony(WrittenChart Written, KeyPlan Keys, ImmutableArray<ChordFunction> Functions)
+{
+    private readonly Lazy<ChordSkeleton> skeleton = new(() => SkeletonReader.Read(Written.Chart, Keys));
+
+    /// <summary>What remains without decoration.</summary>
+    public ChordSkeleton Skeleton => skeleton.Value;
+
+    internal static LessonHarmony Of(Piece piece)
+    {
+        var written = WrittenChart.Of(piece);
+        var keys = KeyFinder.Find(written.Chart, written.Given);
+        return new(written, keys, FunctionReader.Read(written.Chart, keys));
+    }
+
+    /// <summary>The index of the chord whose symbol stands at a span, or -1.</summary>
+    public int IndexAt(Span span)
+    {
+        for (var i = 0; i < Written.Places.Length; i++)
+            if (Written.Places[i].Span == span)
+                return i;
+        return -1;
+    }
+}

@@ -1,0 +1,82 @@
+// What we know of the client, and what we send it without being asked.
+using System.Diagnostics.CodeAnalysis;
+using System.Text.Json;
+using ChordLang.Server.Lsp.Protocol;
+using StreamJsonRpc;
+
+namespace ChordLang.Server.Lsp;
+
+/// <summary>The other end of the wire.</summary>
+internal sealed class Client(JsonRpc rpc)
+{
+    private JsonElement? capabilities, options;
+
+    /// <summary>Takes what the client says of itself.</summary>
+    public void Introduce(InitializeParams p) => (capabilities, options) = (p.Capabilities, p.InitializationOptions);
+
+    /// <summary>True where a capability is given and true; its path has dots.</summary>
+    public bool Can(string path) => At(capabilities, path) is { ValueKind: JsonValueKind.True };
+
+    /// <summary>True where a capability is given at all.</summary>
+    public bool Has(string path) => At(capabilities, path) is { ValueKind: not JsonValueKind.Null };
+
+    /// <summary>The words of a capability that is a list.</summary>
+    public IEnumerable<string?> Words(string path) => At(capabilities, path) is { ValueKind: JsonValueKind.Array } list
+        ? list.EnumerateArray().Where(w => w.ValueKind == JsonValueKind.String).Select(w => w.GetString()) : [];
+
+    /// <summary>An initialization option that is a text, or null.</summary>
+    public string? Option(string path) => At(options, path) is { ValueKind: JsonValueKind.String } text ? text.GetString() : null;
+
+    /// <summary>False where an initialization option is false; true where it is not given.</summary>
+    public bool Wants(string path) => At(options, path) is not { ValueKind: JsonValueKind.False };
+
+    /// <summary>Sends findings.</summary>
+    public Task Publish(PublishDiagnosticsParams findings) => Notify("textDocument/publishDiagnostics", findings);
+
+    /// <summary>Writes into the client's log.</summary>
+    public Task Log(string message) => Notify("window/logMessage", new LogMessageParams(1, message));
+
+    /// <summary>Asks to be told of files that change on disk.</summary>
+    public Task Watch() => Invoke("client/registerCapability",
+        new RegistrationParams([new("chordlang-files", "workspace/didChangeWatchedFiles", new([new("**/*.chl"), new("**/chordlang.json")]))]));
+
+    /// <summary>Tells the client to ask for findings again.</summary>
+    public Task RefreshDiagnostics() => Invoke("workspace/diagnostic/refresh", null);
+
+    // The serializer knows every type that is sent; the warning is for those that it might not know.
+    [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = "All types that are sent are in LspJson.")]
+    private async Task Notify(string method, object argument)
+    {
+        try
+        {
+            await rpc.NotifyWithParameterObjectAsync(method, argument).ConfigureAwait(false);
+        }
+        catch (Exception e) when (e is ConnectionLostException or ObjectDisposedException)
+        {
+            // The client has gone; the session ends by itself.
+        }
+    }
+
+    [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = "All types that are sent are in LspJson.")]
+    private async Task Invoke(string method, object? argument)
+    {
+        try
+        {
+            await rpc.InvokeWithParameterObjectAsync<JsonElement?>(method, argument).ConfigureAwait(false);
+        }
+        catch (Exception e) when (e is ConnectionLostException or ObjectDisposedException or RemoteInvocationException)
+        {
+            // A client that refuses, or has gone, loses a convenience and nothing else.
+        }
+    }
+
+    private static JsonElement? At(JsonElement? root, string path)
+    {
+        if (root is not { } at)
+            return null;
+        foreach (var part in path.Split('.'))
+            if (at.ValueKind != JsonValueKind.Object || !at.TryGetProperty(part, out at))
+                return null;
+        return at;
+    }
+}

@@ -1,0 +1,83 @@
+// The open documents: changes come in one after the other, readers take what is there.
+using System.Collections.Concurrent;
+using System.Diagnostics.CodeAnalysis;
+using ChordLang.Features.Lessons;
+using ChordLang.Grammar.Parsing;
+using ChordLang.Grammar.Syntax;
+using ChordLang.Grammar.Text;
+using ChordLang.Server.Lsp.Protocol;
+using ChordLang.Server.Workspace;
+
+namespace ChordLang.Server.Lsp;
+
+/// <summary>Keeps the open documents. Only one thread may change them; any may read.</summary>
+internal sealed class Documents(PositionEncoding encoding)
+{
+    private readonly ConcurrentDictionary<string, (Document Document, LineCache Cache)> open = new(StringComparer.Ordinal);
+    private long stamp;
+
+    /// <summary>All open documents.</summary>
+    public IEnumerable<Document> All => open.Values.Select(o => o.Document).OrderBy(d => d.Uri, StringComparer.Ordinal);
+
+    /// <summary>The present version of a document, or null where it is not open.</summary>
+    public Document? Find(string uri) => open.TryGetValue(uri, out var found) ? found.Document : null;
+
+    /// <summary>True where a version is still the present one.</summary>
+    public bool IsCurrent(Document document) => Find(document.Uri)?.Stamp == document.Stamp;
+
+    /// <summary>Opens a document; answers all that changed by it: it first, then those that use it.</summary>
+    public IReadOnlyList<Document> Open(string uri, int version, string text)
+    {
+        var cache = new LineCache();
+        return Put(uri, version, SourceText.From(text), cache);
+    }
+
+    /// <summary>Changes a document, one change after the other; answers as <see cref="Open"/> does. A document that is not open stays so.</summary>
+    public IReadOnlyList<Document> Change(string uri, int? version, IReadOnlyList<ContentChange> changes)
+    {
+        if (!open.TryGetValue(uri, out var old))
+            return [];
+        var text = old.Document.Text;
+        foreach (var change in changes)
+            text = change.Range is { } range ? text.With([new(new Positions(text, encoding).Span(range), change.Text)]) : SourceText.From(change.Text);
+        return Put(uri, version ?? old.Document.Version, text, old.Cache);
+    }
+
+    /// <summary>Closes a document; answers those that used it, which now read the file.</summary>
+    public IReadOnlyList<Document> Close(string uri) => open.TryRemove(uri, out var closed) && closed.Document.Path is { } path ? Renewed([path]) : [];
+
+    /// <summary>Files changed on disk: answers the open documents that use one of them, made anew.</summary>
+    public IReadOnlyList<Document> Renewed(IReadOnlyCollection<string> paths)
+    {
+        var renewed = new List<Document>();
+        foreach (var (uri, (document, cache)) in open)
+            if (paths.Any(p => p != document.Path && document.Uses.Contains(p)))
+                renewed.Add(Keep(uri, document.Version, document.Lesson.Tree, cache));
+        return renewed;
+    }
+
+    /// <summary>The path of a file's URI, or null.</summary>
+    public static string? PathOf(string uri) =>
+        System.Uri.TryCreate(uri, UriKind.Absolute, out var parsed) && parsed.IsFile && parsed.LocalPath.Length > 0 ? Path.GetFullPath(parsed.LocalPath) : null;
+
+    private List<Document> Put(string uri, int version, SourceText text, LineCache cache)
+    {
+        var document = Keep(uri, version, SyntaxTree.Parse(text, cache), cache);
+        return document.Path is { } path ? [document, .. Renewed([path])] : [document];
+    }
+
+    private Document Keep(string uri, int version, SyntaxTree tree, LineCache cache)
+    {
+        var (path, uses) = (PathOf(uri), new UsedPaths());
+        var lesson = new Lesson(tree, new Library(path, full =>
+        {
+            uses.Add(full);
+            return OpenAt(full, out var there) ? there.Text : null;
+        }));
+        var document = new Document(uri, path, version, ++stamp, lesson, new(tree.Source, encoding), uses);
+        open[uri] = (document, cache);
+        return document;
+    }
+
+    private bool OpenAt(string path, [NotNullWhen(true)] out Document? document) => (document = open.Values.FirstOrDefault(o => o.Document.Path == path).Document) is not null;
+}
