@@ -44,9 +44,6 @@ internal partial interface ILanguageServer
 
     [JsonRpcMethod("textDocument/rangeFormatting", UseSingleObjectParameterDeserialization = true)]
     IReadOnlyList<TextEditItem>? RangeFormatting(RangeParams p, CancellationToken cancel);
-
-    [JsonRpcMethod("textDocument/codeAction", UseSingleObjectParameterDeserialization = true)]
-    IReadOnlyList<CodeAction>? CodeActions(CodeActionParams p, CancellationToken cancel);
 }
 
 /// <summary>A message without content that is read.</summary>

@@ -86,8 +86,6 @@ internal sealed class LanguageServer(Client client) : ILanguageServer
         return Answers.Edits(d, Grammar.Formatting.Formatter.Format(d.Lesson.Tree).Where(e => e.Span.Start >= first && e.Span.End <= last));
     }, cancel);
 
-    public IReadOnlyList<CodeAction>? CodeActions(CodeActionParams p, CancellationToken cancel) => On(p.TextDocument, d => (IReadOnlyList<CodeAction>)[], cancel);
-
     // A document that is not open has no answer; that is no error, for clients ask while they close.
     private T? On<T>(TextDocumentIdentifier id, Func<Document, T?> answer, CancellationToken cancel) where T : class
     {

@@ -18,18 +18,8 @@ internal sealed record ServerCapabilities
     public required string PositionEncoding { get; init; }
     public TextDocumentSyncOptions TextDocumentSync { get; init; } = new(true, 2);
     public bool HoverProvider { get; init; } = true;
-    public CompletionOptions CompletionProvider { get; init; } = new([" ", "|", "\"", "@", ":"]);
-    public bool DefinitionProvider { get; init; } = true;
-    public bool ReferencesProvider { get; init; } = true;
-    public bool DocumentHighlightProvider { get; init; } = true;
-    public bool DocumentSymbolProvider { get; init; } = true;
-    public CodeActionOptions CodeActionProvider { get; init; } = new(["quickfix", "refactor.rewrite", "source.fixAll"]);
     public bool DocumentFormattingProvider { get; init; } = true;
     public bool DocumentRangeFormattingProvider { get; init; } = true;
-    public RenameOptions RenameProvider { get; init; } = new(true);
-    public bool FoldingRangeProvider { get; init; } = true;
-    public bool SelectionRangeProvider { get; init; } = true;
-    public bool InlayHintProvider { get; init; } = true;
 
     /// <summary>Set for a client that asks for diagnostics; all others are sent them.</summary>
     public DiagnosticOptions? DiagnosticProvider { get; init; }

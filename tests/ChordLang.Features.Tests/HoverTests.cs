@@ -1,0 +1,70 @@
+// Hovers, by short texts with a cursor: the first sentence says what stands there.
+using ChordLang.Features.Hovers;
+using ChordLang.Features.Lessons;
+using ChordLang.Grammar.Syntax;
+using ChordLang.Testing;
+
+namespace ChordLang.Features.Tests;
+
+public sealed class HoverTests
+{
+    private const string Head = "key C major\nshape low-drop = 1-x-1-1-1-x\nsection A\n";
+
+    [Theory]
+    // Tones and degrees by common practice; Dm7 is the related two of G7 in C.
+    [InlineData("| D¦m7 | G7", "Dm7 has the tones D, the root, F, the minor third, A, the fifth and C, the minor seventh.", "In C major it is ii7, a dominant.", "Dm7 prepares G7: it is the related two, a fifth above.")]
+    [InlineData("| ¦Cmajq7", "Cmajq7 is no chord symbol that can be read.")]
+    [InlineData("¦| Cmaj7 3 A7", "Bar 1, the first bar of section A: Cmaj7, then A7.", "It has four counts of 4/4 in C major.")]
+    [InlineData("| Cmaj7 ¦3 A7", "Say \"three\": there the chord behind it begins, on count 3 of bar 1.")]
+    [InlineData("| C | ¦%", "This bar plays bar 1 again: C.")]
+    // Fret 3 of the A string is C3, fret 5 of the D string G3: equal temperament from the open strings of standard tuning.
+    [InlineData("| Cmaj7\n    1 x-¦3-5-4-5-x", "Fret 3 on string 5 sounds C3, the root of Cmaj7.", "x-3-5-4-5-x sounds C3, G3, B3 and E4: root, fifth, major seventh and major third of Cmaj7.", "A drop-2 voicing, root lowest.")]
+    [InlineData("| Cmaj7\n    1 ¦x-3-5-4-5-x", "x-3-5-4-5-x sounds C3, G3, B3 and E4")]
+    [InlineData("| Cmaj7\n    1 E¦4@1", "Open string 1 sounds E4, the major third of Cmaj7.", "In C major it is degree 3.")]
+    [InlineData("| Cmaj7\n    1 E4   ¦2& G4", "Say \"two and\": there the sound behind it is struck, on half a count behind count 2 of bar 1.", "The whole bar is counted: 1 and 2 and 3 and 4 and.")]
+    [InlineData("| Cmaj7\n    1 r¦est", "This voice rests for four counts.")]
+    [InlineData("| Cmaj7\n    1 E4 ri¦ng", "Let it ring to the end of the bar.")]
+    [InlineData("| Cmaj7\n    to¦p: 1 E4", "This row is the voice top; it plays in 1 bar of the piece.")]
+    [InlineData("| Cmaj7\n    1 low-¦drop at 8", "low-drop at 8 sounds C3, ")]
+    // A diminished seventh comes round every three frets (common practice).
+    [InlineData("| Bdim7\n    1 x-x-¦0-1-0-1", "", "Moved 3 frets it stays in its family")]
+    public void A_place_is_explained(string marked, string first, params string[] more)
+    {
+        var hover = Of(Head + marked + "\n")!;
+        Assert.StartsWith(first, hover.First, StringComparison.Ordinal);
+        Assert.All(more, m => Assert.Contains(hover.More.Prepend(hover.First), line => line.Contains(m, StringComparison.Ordinal)));
+    }
+
+    [Theory]
+    [InlineData("k¦ey Eb major\n", "The key is Eb major, with 3 flats.")]
+    [InlineData("meter ¦6/8\n", "Each bar has 6 counts, and each count is an eighth note.")]
+    [InlineData("shape l¦ow-drop = 1-x-1-1-1-x\n", "low-drop is the grip 1-x-1-1-1-x, which sounds Fm7 where it is written.")]
+    [InlineData("section ¦A\n| C | F\n", "Section A holds 2 bars, from bar 1 to bar 2.")]
+    [InlineData("repeat¦ 2\n| C\nend\n", "What follows, up to the word end, is played twice.")]
+    [InlineData("// allow name-fret-¦slip: on purpose\n| C\n", "Here the check name-fret-slip is silenced")]
+    public void Lines_of_other_kinds_are_explained(string marked, string first) =>
+        Assert.StartsWith(first, Of(marked)!.First, StringComparison.Ordinal);
+
+    [Fact]
+    public void A_grip_is_drawn_with_its_degrees()
+    {
+        // Degrees of Cmaj7 on standard tuning: C3 G3 B3 E4.
+        var hover = Of("| Cmaj7\n    1 ¦x-3-5-4-5-x\n")!;
+        Assert.Equal(
+            """
+            fret       3     4     5     6
+            1 x     |-----|-----|-----|-----|
+            2       |-----|-----|-(3)-|-----|  E4
+            3       |-----|-(7)-|-----|-----|  B3
+            4       |-----|-----|-(5)-|-----|  G3
+            5       |-(R)-|-----|-----|-----|  C3
+            6 x     |-----|-----|-----|-----|
+            """, hover.Diagram);
+    }
+
+    private static HoverText? Of(string marked)
+    {
+        var (text, cursor) = Snippet.AtCursor(marked);
+        return HoverAt.Of(new Lesson(SyntaxTree.Parse(text)), cursor);
+    }
+}
