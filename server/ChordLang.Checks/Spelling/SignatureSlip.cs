@@ -27,6 +27,9 @@ public sealed class SignatureSlip : Check
     public override IEnumerable<Finding> Find(Piece piece)
     {
         var lines = new Melody(piece);
+        var signatures = new Dictionary<Note, int>(ReferenceEqualityComparer.Instance);
+        foreach (var written in SpelledPiece.Of(piece, true))
+            signatures.TryAdd(written.Note, written.Spelled.Signature);
         foreach (var (e, note) in lines.WrittenNotes())
         {
             // A whole voicing answers to its name, not to the key.
@@ -39,7 +42,9 @@ public sealed class SignatureSlip : Check
             if (sibling == name || key.Holds(note.Midi) || chord is not null && chord.RoleOf(note.Midi) != ToneRole.Contradiction
                 || chord is not null && chord.RoleOf(sibling.PitchClass) == ToneRole.Contradiction || chord is null && piece.Bars[e.Bar].Chords.Any(c => c.Symbol is not null))
                 continue;
-            if (lines.Leans(e, note) || lines.Passes(e, note) || IsBlue(name, key, chord))
+            if (lines.Leans(e, note) || lines.Passes(e, note) || IsBlue(name, key, chord) || signatures.TryGetValue(note, out var fifths) && fifths != key.Fifths && Key.Signature(fifths).Holds(note.Midi))
+                continue;
+            if (chord is null && IsMeant(piece, e, note, sibling))
                 continue;
             var pitch = new Pitch(sibling, note.Pitch.Octave);
             var at = note.PitchSpan ?? note.Span;
@@ -49,6 +54,14 @@ public sealed class SignatureSlip : Check
                 Fixes = Rewritten(piece, e, note, pitch), Strings = note.String is { } s ? [s] : [],
             };
         }
+    }
+
+    // Where no chord speaks, only the notes near by can: a pitch that comes again, or whose sibling does not come at all, is meant.
+    private static bool IsMeant(Piece piece, Event at, Note note, PitchName sibling)
+    {
+        var near = piece.Bars[Math.Max(0, at.Bar - 1)..Math.Min(piece.Bars.Length, at.Bar + 2)].SelectMany(b => b.Rows).SelectMany(r => r.Events)
+            .Where(e => e.Kind == EventKind.Struck).SelectMany(e => e.Notes).ToList();
+        return near.Count(n => (n.Midi - note.Midi) % 12 == 0) > 1 || !near.Any(n => (n.Midi - sibling.PitchClass) % 12 == 0);
     }
 
     private static System.Collections.Immutable.ImmutableArray<Fix> Rewritten(Piece piece, Event e, Note note, Pitch pitch)

@@ -1,13 +1,18 @@
 // Asks for the spelling that chord and key call for, because the letter tells the reader what the note does.
 using ChordLang.Arrangement.Music;
 using ChordLang.Checks.Catalogue;
-using ChordLang.Theory.Pitches;
 
 namespace ChordLang.Checks.Spelling;
 
 /// <summary>See its page.</summary>
 public sealed class WrittenPitchSpelling : Check
 {
+    /// <summary>How sure a key must be that is found and not written, 0 to 1.</summary>
+    internal const double SureOfKey = 0.9;
+
+    // By how much, in natural-log units, the better spelling must win: about thirty to one, because a writer has reasons that no table knows.
+    private const double Sure = 3.5;
+
     /// <inheritdoc/>
     public override string Code => "spelling-written-pitch";
 
@@ -20,37 +25,16 @@ public sealed class WrittenPitchSpelling : Check
     /// <inheritdoc/>
     public override IEnumerable<Finding> Find(Piece piece)
     {
-        var lines = new Melody(piece);
-        foreach (var (e, note) in lines.WrittenNotes())
+        foreach (var written in SpelledPiece.Of(piece, true, SureOfKey))
         {
-            if (piece.Bars[e.Bar].Settings.Key is not { } key)
+            var (note, pitch) = (written.Note, written.Proposed);
+            if (written.Key is null || written.Spelled.Over(note.Pitch.Name) < Sure)
                 continue;
-            var chord = e.Is ?? piece.ChordAt(note.Onset)?.Chord;
-            var written = note.Pitch.Name;
-            var tone = chord?.Tones.FirstOrDefault(t => t.Name.PitchClass == written.PitchClass);
-            var (wanted, why) = tone is not null
-                ? (tone.Name, $"it is the {tone.Degree.Spoken()} of {chord!.Symbol}")
-                : key.Holds(written.PitchClass) && (chord is null || chord.Spell(written.PitchClass) == key.Spell(written.PitchClass)) && !lines.Leans(e, note)
-                ? (key.Spell(written.PitchClass), $"it belongs to {key}")
-                : (written, "");
-            if (wanted == written)
-                continue;
-            var pitch = Pitch.Of(note.Midi, wanted);
-            var at = note.PitchSpan ?? note.Span;
-            yield return new(Code, Severity, $"{note.Pitch} is written {pitch} here: {why}. It sounds the same.", at)
+            yield return new(Code, Severity, $"{note.Pitch} is written {pitch} here: {written.Why}. It sounds the same.", note.PitchSpan ?? note.Span)
             {
-                Fixes = [new($"Write {pitch}", true, [new(at, Respelled(piece, at, note, pitch))])],
+                Fixes = [new($"Write {pitch}", true, Respelling.Edits(piece, [(written.Event, note, pitch)]))],
                 Strings = note.String is { } s ? [s] : [],
             };
         }
-    }
-
-    // The octave is left out where the writer left it out, unless the letter takes the note across it: B#3 is C4.
-    private static string Respelled(Piece piece, Grammar.Text.Span at, Note note, Pitch pitch)
-    {
-        var text = piece.Tree.Source[at];
-        var string_ = text.IndexOf('@') is var i && i >= 0 ? text[i..] : "";
-        var octave = text.Length > string_.Length && char.IsAsciiDigit(text[text.Length - string_.Length - 1]);
-        return (octave || pitch.Octave != note.Pitch.Octave ? pitch.ToString() : pitch.Name.ToString()) + string_;
     }
 }

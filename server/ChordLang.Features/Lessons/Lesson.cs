@@ -1,4 +1,5 @@
 // One version of a text with all that is known of it, worked out when first asked for: what every feature reads.
+using ChordLang.Checks.Charts;
 using System.Collections.Immutable;
 using ChordLang.Arrangement.Binding;
 using ChordLang.Arrangement.Music;

@@ -3,7 +3,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using ChordLang.Arrangement.Binding;
-using ChordLang.Features.Lessons;
+using ChordLang.Checks.Charts;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Harmony.Functions;
 using ChordLang.Harmony.Keys;

@@ -9,7 +9,10 @@ internal static class CommandLine
 {
     /// <summary>All commands, in the order of the help.</summary>
     public static IReadOnlyList<Command> Commands { get; } =
-        [new CheckCommand(), new ExplainCommand(), new FormatCommand(), new NewCommand(), new ChordCommand(), new NameCommand(), new AnalyseCommand(), new PlaceCommand(), new ExportCommand(), new DescribeCommand(), new ServeCommand()];
+    [
+        new CheckCommand(), new ExplainCommand(), new FormatCommand(), new NewCommand(), new ChordCommand(), new NameCommand(), new AnalyseCommand(), new PlaceCommand(), new RespellCommand(),
+        new ExportCommand(), new DescribeCommand(), new ServeCommand(),
+    ];
 
     /// <summary>Runs a call; answers the exit code.</summary>
     public static int Run(IReadOnlyList<string> arguments, Terminal terminal)

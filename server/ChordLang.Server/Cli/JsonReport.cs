@@ -46,6 +46,7 @@ internal sealed record AnalyseJson(int Version, IReadOnlyList<AnalysedJson> File
 [JsonSerializable(typeof(CheckJson))]
 [JsonSerializable(typeof(DescribeJson))]
 [JsonSerializable(typeof(PlaceJson))]
+[JsonSerializable(typeof(RespellJson))]
 [JsonSerializable(typeof(ExplainJson))]
 [JsonSerializable(typeof(ChordsJson))]
 [JsonSerializable(typeof(VoicingsJson))]

@@ -20,6 +20,41 @@ public sealed class SpellingTests
         Assert.True(finding.Fixes[0].Safe);
     }
 
+    // Common practice: a tone that leads on is spelled by where it leads; the fix is safe, so what sounds stays the same, Cb4 for B3 too.
+    [Theory]
+    [InlineData("key C major\n\n|\n    1 E4   2 Gb4   3 G4   4 C4\n|\n    1 D4   2 E4   3 D4   4 C4\n", "Gb4", "F#4")]
+    [InlineData("key C minor\n\n|\n    1 C4   2 D#4   3 G4   4 Ab4\n|\n    1 G4   2 F4   3 Eb4   4 D4\n", "D#4", "Eb4")]
+    [InlineData("key Gb major\n\n| Cb\n    1 Eb4   2 B3   3 Gb4   4 Eb4\n", "B3", "Cb4")]
+    [InlineData("key F major\n\n| Bb7\n    1 A#3   2 E   3 Bb   4 D\n", "A#3", "Bb3")]
+    public void A_strange_letter_is_found_by_what_stands_around_it(string text, string written, string proposed)
+    {
+        var finding = Assert.Single(Checked.Run(text), f => f.Code == "spelling-written-pitch");
+        Assert.StartsWith($"{written} is written {proposed} here: ", finding.Message, StringComparison.Ordinal);
+        var fix = Assert.Single(finding.Fixes);
+        var source = Grammar.Text.SourceText.From(text);
+        Assert.Equal(Midi(text), Midi(source.With(fix.Edits).Text));
+        Assert.DoesNotContain(Checked.Run(source.With(fix.Edits).Text), f => f.Code.StartsWith("spelling-", StringComparison.Ordinal));
+    }
+
+    // Without a key the chords tell it, where they tell it plainly; where nothing tells it, nothing is said.
+    [Fact]
+    public void Without_a_key_the_chords_speak_and_without_chords_nobody_does()
+    {
+        const string Chart = "| Fmaj7 | Gm7 | C7 | Fmaj7 | Dm7 | Gm7 | C7\n| F6\n    1 A4   2 A#4   3 C5   4 F4\n";
+        var finding = Assert.Single(Checked.Run(Chart), f => f.Code == "spelling-written-pitch");
+        Assert.Contains("Bb4", finding.Message);
+        Assert.Contains(Checked.Run("| F | A#7 | F | Gm7 | C7 | F | Gm7 C7 | F\n"), f => f.Code == "spelling-chord-symbol");
+        Assert.DoesNotContain(Checked.Run("|\n    1 A4   2 A#4   3 C5   4 F4\n"), f => f.Code.StartsWith("spelling-", StringComparison.Ordinal));
+    }
+
+    // Common practice: players write the raised ninth as a minor third and the diminished seventh as a sixth, and both are right.
+    [Theory]
+    [InlineData("key E minor\n\n| B7#9\n    1 D5   2 C5   3 B4   4 A4\n")]
+    [InlineData("key G major\n\n| C#dim7\n    1 A#4   2 G4   3 E4   4 C#4\n")]
+    [InlineData("key C major\n\n| Dm7\n    1 D4   2 D#4   3 E4   4 F4\n| Am7\n    1 E4   2 Eb4   3 D4   4 C4\n")]
+    public void Where_the_trade_knows_two_spellings_both_are_silent(string text) =>
+        Assert.DoesNotContain(Checked.Run(text), f => f.Code == "spelling-written-pitch");
+
     // A false alarm once: a tone of the key under another spelling was called a slip against the key's signature.
     [Fact]
     public void A_tone_of_the_key_in_another_spelling_is_no_forgotten_accidental() =>
@@ -45,4 +80,7 @@ public sealed class SpellingTests
         Assert.Contains(pitch, finding.Message);
         Assert.Contains(question, finding.Message);
     }
+
+    private static IEnumerable<int> Midi(string text) =>
+        [.. Arrangement.Binding.Binder.Bind(Grammar.Syntax.SyntaxTree.Parse(text)).Events.SelectMany(e => e.Notes).Select(n => n.Midi)];
 }

@@ -5,7 +5,7 @@ using ChordLang.Grammar.Text;
 using ChordLang.Harmony.Charts;
 using ChordLang.Harmony.Keys;
 
-namespace ChordLang.Features.Lessons;
+namespace ChordLang.Checks.Charts;
 
 /// <summary>Where a chord of a chart is written.</summary>
 /// <param name="Count">The count it stands on, as the notation writes it.</param>
