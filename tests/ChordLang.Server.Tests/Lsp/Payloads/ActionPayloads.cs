@@ -1,0 +1,21 @@
+// Payloads of code actions and commands.
+using ChordLang.Server.Lsp.Protocol;
+
+namespace ChordLang.Server.Tests.Lsp.Payloads;
+
+internal static class ActionPayloads
+{
+    private const string Uri = "file:///lessons/a.chl";
+    private static readonly WorkspaceEdit Versioned = new(DocumentChanges: [new(new(Uri, 3), [BasicPayloads.Edit]), new(new(Uri), [BasicPayloads.Edit])]);
+    private static readonly WorkspaceEdit Plain = new(new Dictionary<string, IReadOnlyList<TextEditItem>> { [Uri] = [BasicPayloads.Edit] });
+
+    public static IEnumerable<Payload> All =>
+    [
+        Payload.Out<IReadOnlyList<CodeAction>>("lsp.CodeAction[]",
+        [
+            new("Write it", "quickfix", [BasicPayloads.Finding], true, Versioned),
+            new("Write it", "refactor.rewrite", null, null, Plain),
+        ]),
+        Payload.In("lsp.CodeActionParams", new CodeActionParams(new(Uri), BasicPayloads.Range, new(["quickfix"]))),
+    ];
+}
