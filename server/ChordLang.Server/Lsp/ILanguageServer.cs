@@ -1,11 +1,11 @@
-// The messages that we answer, by the names that the Language Server Protocol gives them.
+// The messages of a session and of its open documents, by the names that the Language Server Protocol gives them.
 using ChordLang.Server.Lsp.Protocol;
 using PolyType;
 using StreamJsonRpc;
 
 namespace ChordLang.Server.Lsp;
 
-/// <summary>What a client can send. A handler ends before the next message is looked at, so that answers come in the order of the questions.</summary>
+/// <summary>What begins, changes and ends; features have their messages in <see cref="Handlers"/>. A handler ends before the next message is looked at, so that answers come in the order of the questions.</summary>
 [GenerateShape(IncludeMethods = MethodShapeFlags.PublicInstance)]
 internal partial interface ILanguageServer
 {
@@ -35,15 +35,6 @@ internal partial interface ILanguageServer
 
     [JsonRpcMethod("textDocument/diagnostic", UseSingleObjectParameterDeserialization = true)]
     DiagnosticReport Diagnostic(DiagnosticParams p, CancellationToken cancel);
-
-    [JsonRpcMethod("textDocument/hover", UseSingleObjectParameterDeserialization = true)]
-    Hover? Hover(PositionParams p, CancellationToken cancel);
-
-    [JsonRpcMethod("textDocument/formatting", UseSingleObjectParameterDeserialization = true)]
-    IReadOnlyList<TextEditItem>? Formatting(DocumentParams p, CancellationToken cancel);
-
-    [JsonRpcMethod("textDocument/rangeFormatting", UseSingleObjectParameterDeserialization = true)]
-    IReadOnlyList<TextEditItem>? RangeFormatting(RangeParams p, CancellationToken cancel);
 }
 
 /// <summary>A message without content that is read.</summary>

@@ -2,6 +2,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 using ChordLang.Server.Lsp.Protocol;
 
 namespace ChordLang.Server.Lsp;
@@ -33,10 +34,13 @@ namespace ChordLang.Server.Lsp;
 [JsonSerializable(typeof(PublishDiagnosticsParams))]
 [JsonSerializable(typeof(Hover))]
 [JsonSerializable(typeof(IReadOnlyList<TextEditItem>))]
-[JsonSerializable(typeof(CodeActionParams))]
-[JsonSerializable(typeof(IReadOnlyList<CodeAction>))]
 internal sealed partial class LspJson : JsonSerializerContext
 {
-    /// <summary>The options of the wire.</summary>
-    public static JsonSerializerOptions Wire => field ??= new(Default.Options) { TypeInfoResolver = Default, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    /// <summary>The options of the wire. A feature may bring a context of its own; here is its line.</summary>
+    public static JsonSerializerOptions Wire => field ??= new(Default.Options)
+    {
+        TypeInfoResolver = JsonTypeInfoResolver.Combine(
+            Default),
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 }

@@ -1,6 +1,7 @@
 // One client from its first byte to its last: the wire, its faults, and the exit code.
 using System.Diagnostics.CodeAnalysis;
 using System.Text.Json;
+using ChordLang.Server.Lsp.Handlers;
 using Microsoft.VisualStudio.Threading;
 using StreamJsonRpc;
 using StreamJsonRpc.Protocol;
@@ -20,8 +21,12 @@ internal static class Session
         await using var watched = new EndingStream(input);
         await using var handler = new HeaderDelimitedMessageHandler(output, watched, Formatter());
         using var rpc = new Wire(handler, log) { SynchronizationContext = new NonConcurrentSynchronizationContext(sticky: false) };
-        var server = new LanguageServer(new(rpc));
+        var conversation = new Conversation(new(rpc));
+        var handlers = Handler.All(conversation);
+        var server = new LanguageServer(conversation, handlers);
         rpc.AddLocalRpcTarget(RpcTargetMetadata.FromShape<ILanguageServer>(), server, null);
+        foreach (var answering in handlers)
+            rpc.AddLocalRpcTarget(answering.Messages, answering, null);
         rpc.StartListening();
         try
         {
