@@ -113,6 +113,8 @@ public static class CheckCatalogue
         new ThumbOutOfReach(),
         new FingersTooFar(),
         new FastShift(),
+        new OpenStringLost(),
+        new PastNeckEnd(),
 
         // ring
         new RingCutByString(),

@@ -1,7 +1,10 @@
 // The list of checks is whole: none forgotten, each with its page, and one that breaks takes no other with it.
+using System.Globalization;
 using System.Text.RegularExpressions;
 using ChordLang.Arrangement.Music;
+using ChordLang.Arrangement.Transposing;
 using ChordLang.Checks.Catalogue;
+using ChordLang.Checks.Hand;
 using ChordLang.Testing;
 
 namespace ChordLang.Checks.Tests.Catalogue;
@@ -56,11 +59,28 @@ public sealed partial class CatalogueTests
 
     [Theory, MemberData(nameof(Codes))]
     public void What_a_page_calls_wrong_is_found_as_marked(string code) =>
-        Assert.All(MarkedText.Fences(CheckCatalogue.Page(code)!, "Wrong"), f => Checked.Expect(f));
+        Assert.All(MarkedText.Fences(CheckCatalogue.Page(code)!, "Wrong"), f => Expect(code, f));
 
     [Theory, MemberData(nameof(Codes))]
     public void What_a_page_calls_right_is_clean(string code) =>
-        Assert.All(MarkedText.Fences(CheckCatalogue.Page(code)!, "Right"), f => Checked.Expect(f));
+        Assert.All(MarkedText.Fences(CheckCatalogue.Page(code)!, "Right"), f => Expect(code, f));
+
+    // A page about transpositions says in its fences how to transpose, and its marks stand under what was lost on the way.
+    private static void Expect(string code, string fence)
+    {
+        if (CheckCatalogue.All.Single(c => c.Code == code) is not LossCheck check)
+        {
+            Checked.Expect(fence);
+            return;
+        }
+        var (marked, piece) = (MarkedText.Read(fence), Checked.Bind(MarkedText.Read(fence).Text));
+        var by = int.Parse(TransposedForm().Match(fence).Groups[1].Value, CultureInfo.InvariantCulture);
+        var moved = Transposition.Of(piece, IntervalChoice.By(piece, by));
+        var lost = check.Of(moved).Zip(moved.Losses, (f, l) => new Mark(l.Source.Start, l.Source.Length, f.Code, f.Message)).ToList();
+        Assert.Equal(moved.Losses.Length, lost.Count);
+        Snippet.ShouldFind(marked, lost);
+        Assert.Equal(lost.Count, TransposedFindings.Of(moved).Length);
+    }
 
     [Fact]
     public void An_unknown_name_has_no_page() => Assert.Null(CheckCatalogue.Page("name-nothing"));
@@ -97,6 +117,9 @@ public sealed partial class CatalogueTests
 
     [GeneratedRegex("^[a-z]+(-[a-z]+)+$")]
     private static partial Regex CodeForm();
+
+    [GeneratedRegex("^// chordlang transpose --by (-?[0-9]+)\n")]
+    private static partial Regex TransposedForm();
 
     [GeneratedRegex("(?m)^## (.+)$")]
     private static partial Regex HeadingForm();

@@ -1,6 +1,7 @@
 // The samples keep their word: the valid ones are clean, and each slip planted in the broken ones is found, named and repaired.
 using System.Collections.Immutable;
 using ChordLang.Checks.Catalogue;
+using ChordLang.Checks.Hand;
 using ChordLang.Grammar.Formatting;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
@@ -48,7 +49,8 @@ public sealed class SampleTests
     public void Every_error_and_warning_has_a_sample_that_shows_it()
     {
         var shown = Repository.Samples("broken").Select(p => Repository.Text(Path.ChangeExtension(p, ".expected")).Split('\n')[0]["finds: ".Length..]);
-        Assert.Empty(CheckCatalogue.All.Where(c => c.Severity is Severity.Error or Severity.Warning).Select(c => c.Code).Except(shown));
+        // A loss is found on the way to another key, never in a file.
+        Assert.Empty(CheckCatalogue.All.Where(c => c.Severity is Severity.Error or Severity.Warning && c is not LossCheck).Select(c => c.Code).Except(shown));
     }
 
     private static SourceText Source(string path) => SourceText.From(Repository.Bytes(path));
