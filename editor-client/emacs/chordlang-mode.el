@@ -13,6 +13,8 @@
 
 (require 'outline)
 
+(defvar compilation-environment)
+
 (defgroup chordlang nil
   "Arrangements for jazz guitar as plain text."
   :group 'languages)
@@ -101,6 +103,8 @@
               outline-regexp "[ \t]*section[ \t]"
               outline-level (lambda () 1)
               imenu-generic-expression '((nil "^[ \t]*section[ \t]+\\(.+\\)$" 1) ("Shapes" "^[ \t]*shape[ \t]+\\([^ \t\n]+\\)" 1))
+              ;; Some Emacs name a terminal here that programs answer with control signs.
+              compilation-environment '("TERM=dumb")
               compile-command (when buffer-file-name
                                 (concat "chordlang check " (shell-quote-argument (file-name-nondirectory buffer-file-name))))))
 

@@ -11,6 +11,6 @@ setlocal iskeyword=@,48-57,_,-,#,&,+,/,@-@,(,),192-255
 setlocal foldmethod=expr foldexpr=getline(v:lnum)=~#'^\\s*section\\>'?'>1':'=' foldlevel=99
 " check prints the place on one line and the sentence on the next.
 setlocal makeprg=chordlang\ check\ %:S
-setlocal errorformat=%E%f\\,\ line\ %l%.%#,%C\ \ %t%*[a-z]:\ %m,%-Z\ \ More:%.%#,%+C\ \ \ \ %m,%-C%.%#,%-G%.%#
+setlocal errorformat=%A%f\\,\ line\ %l%.%#,%Z\ \ %t%*[a-z]:\ %m,%-G%.%#
 
 let b:undo_ftplugin = 'setlocal comments< commentstring< expandtab< shiftwidth< softtabstop< autoindent< iskeyword< foldmethod< foldexpr< foldlevel< makeprg< errorformat<'
