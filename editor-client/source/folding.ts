@@ -4,7 +4,7 @@ import type { Server } from './server';
 
 export function registerFolding(context: vscode.ExtensionContext, server: Server): void {
   context.subscriptions.push(vscode.languages.registerFoldingRangeProvider({ language: 'chordlang' }, {
-    provideFoldingRanges: document => server.running ? [] : sections(document),
+    provideFoldingRanges: document => server.folds ? [] : sections(document),
   }));
 }
 

@@ -21,17 +21,17 @@ export class Pages implements vscode.TextDocumentContentProvider {
     return answer?.code === 0 ? answer.output : answer?.trouble ?? '';
   }
 
-  /** Shows the page of a check as Markdown. */
+  /** Shows the page of a check, drawn as Markdown: package.json says which editor opens it, for links in findings too. */
   async explain(code: string): Promise<void> {
-    await vscode.commands.executeCommand('markdown.showPreviewToSide', vscode.Uri.from({ scheme, path: `/explain/${code}.md` }));
+    await vscode.commands.executeCommand('vscode.open', vscode.Uri.from({ scheme, path: `/explain/${code}.md` }), { viewColumn: vscode.ViewColumn.Beside });
   }
 
   /** Shows a text beside the arrangement; the name is what its tab says. */
-  async show(name: string, text: string, language = 'plaintext'): Promise<void> {
+  async show(name: string, text: string): Promise<void> {
     const uri = vscode.Uri.from({ scheme, path: `/${name}` });
     this.texts.set(uri.toString(), text);
     this.changed.fire(uri);
-    const document = await vscode.languages.setTextDocumentLanguage(await vscode.workspace.openTextDocument(uri), language);
+    const document = await vscode.languages.setTextDocumentLanguage(await vscode.workspace.openTextDocument(uri), 'chordlang-page');
     await vscode.window.showTextDocument(document, { viewColumn: vscode.ViewColumn.Beside, preview: true });
   }
 }

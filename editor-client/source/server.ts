@@ -16,6 +16,11 @@ export class Server {
     return this.client?.state === State.Running;
   }
 
+  /** True where the server says how to fold. */
+  get folds(): boolean {
+    return this.running && Boolean(this.client?.initializeResult?.capabilities.foldingRangeProvider);
+  }
+
   /** What the server called itself, or undefined. */
   get version(): string | undefined {
     return this.client?.initializeResult?.serverInfo?.version;
@@ -85,7 +90,7 @@ export class Server {
       initializationOptions: {
         pictures: settings.get('hover.pictures', true),
         // The name of a finding is a link to its page, which is shown here and not in a browser.
-        pages: 'command:chordlang.explain?%5B%22{code}%22%5D',
+        pages: 'chordlang-page:/explain/{code}.md',
       },
       markdown: { isTrusted: false, supportHtml: false },
       middleware: {
