@@ -55,7 +55,7 @@ public static class LineParser
             return FirstWordLine(line, first, new(start, word.Length));
         if (colon > 0 && char.IsLetter(word[0]) && name.All(c => char.IsLetterOrDigit(c) || c is '-' or '_'))
             return RowParser.Parse(line, new(start, colon + 1));
-        if (char.IsLetter(word[0]) && !IsRow(line))
+        if (char.IsLetter(word[0]) && (!IsRow(line) || IsChartWithoutItsBar(line)))
             return SlipInFirstWord.Parse(line, word, start);
         return char.IsLetterOrDigit(word[0]) || IsRow(line) ? RowParser.Parse(line, null) : Lost(line);
     }
@@ -105,6 +105,23 @@ public static class LineParser
     {
         var words = Words.OfRow(line);
         return words.KindAt(0) is WordKind.Count or WordKind.Slots or WordKind.Notes or WordKind.Quote or WordKind.Equal || words.IsSound(0) && words.KindAt(0) != WordKind.Shape;
+    }
+
+    // Chord symbols with bar lines between them, of which the first is missing; C4 and D4 alone are pitches.
+    private static bool IsChartWithoutItsBar(string line)
+    {
+        var words = Words.OfRow(line);
+        var (bars, names) = (0, 0);
+        for (var i = 0; i < words.Count; i++)
+            if (words.KindAt(i) == WordKind.Bar)
+                bars++;
+            else if (words.KindAt(i) != WordKind.Count && words.Text(i) is not ("%" or "/" or "N.C."))
+            {
+                if (!Scan.LooksLikeChord(words.Written(i)))
+                    return false;
+                names += words.KindAt(i) == WordKind.Notes && words.Text(i)[^1] is >= '2' and <= '5' ? 0 : 1;
+            }
+        return bars > 0 && names > 0;
     }
 
     private static char? MergeSign(string line)

@@ -116,6 +116,8 @@ internal static class SettingParser
     {
         if (words.Count == 0)
             return Say.BadValue(keyword, wanted + ".");
+        if (words.Count > 1 && words.Text(0) is "=" or ":")
+            return Say.BadValue(words[0].Span, $"Between a setting and its value stands a blank: {wanted}.", Say.Fix("Take it out", true, Span.Between(words[0].Span.Start, words[1].Span.Start), ""));
         if (read > 0)
         {
             var rest = words.Between(read, words.Count - 1);

@@ -25,8 +25,11 @@ internal static class SlipInFirstWord
         if (words.Count > 1 && words.IsEventStart(1) && Vocabulary.Nearest(word, Vocabulary.FirstWords) is null && Scan.IsName(word))
             return Say.Finding(SyntaxCodes.UnknownSetting, keyword, $"{Say.Shown(word)} opens no line. If it names a voice, a colon belongs behind it: {word}:.",
                 Say.Fix($"Write {word}:", false, new(keyword.End, 0), ":"));
+        if (word.IndexOf('=') is > 0 and var equal && Vocabulary.Settings.ContainsKey(word[..equal].ToLowerInvariant()))
+            return Say.Finding(SyntaxCodes.UnknownSetting, new(keyword.Start + equal, 1), "Between a setting and its value stands a blank.",
+                Say.Fix($"Write {word[..equal].ToLowerInvariant()} {word[(equal + 1)..]}".TrimEnd(), true, new(keyword.Start + equal, 1), " "));
         var name = word.TrimEnd(':');
-        var near = Vocabulary.Nearest(name, Vocabulary.FirstWords) ?? Meant(name.ToLowerInvariant());
+        var near = Meant(name.ToLowerInvariant()) ?? Vocabulary.Nearest(name, Vocabulary.FirstWords);
         if (near is not null)
             return Say.Finding(SyntaxCodes.UnknownSetting, keyword, $"{Say.Shown(word)} opens no line. Did you mean {near}?", Say.Write(near, false, keyword));
         if (words.KindAt(0) is WordKind.Reserved or WordKind.Shape && words.Count > 1 && words.KindAt(1) == WordKind.Count)
@@ -41,7 +44,8 @@ internal static class SlipInFirstWord
     {
         "name" or "song" or "piece" => "title",
         "composer" or "author" or "artist" or "arranger" => "by",
-        "time" or "metre" or "signature" => "meter",
+        "time" or "metre" or "signature" or "timesignature" or "time-signature" or "timesig" => "meter",
+        "keysignature" or "key-signature" or "keysig" => "key",
         "bpm" or "speed" => "tempo",
         "style" or "groove" or "rhythm" => "feel",
         "tuning" => "strings",

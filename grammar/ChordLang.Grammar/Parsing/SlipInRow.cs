@@ -17,6 +17,8 @@ internal static class SlipInRow
         var afterSound = before is { Sounds.Length: > 0 };
         if (words.KindAt(i) == WordKind.Equal)
             return Equal(words, i, afterSound);
+        if (words.KindAt(i) == WordKind.Other && text[^1] is ',' or ';' && Plain(text[..^1]))
+            return Stops(words, i);
         if (words.KindAt(i) == WordKind.Other && Scan.LooksLikeChord(words.Written(i)))
             return Chord(words, i, before);
         if (char.IsAsciiDigit(text[0]) && words.KindAt(i) == WordKind.Other)
@@ -37,6 +39,17 @@ internal static class SlipInRow
             ? "Behind a sound stand its marks, then the next count."
             : "A sound stands behind its count: a pitch (D4), a fret on a string (8@2), frets (x-3-5-4-5-x), a shape, rest, tied or again.");
     }
+
+    // A comma or semicolon behind words that would be read without it, here and further on in the row.
+    private static SyntaxFinding Stops(Words words, int first)
+    {
+        var edits = Enumerable.Range(first, words.Count - first).Where(i => words.Text(i) is [.., ',' or ';'] text && Plain(text[..^1]))
+            .Select(i => new TextEdit(new(words[i].Span.End - 1, 1), ""));
+        return Say.Finding(SyntaxCodes.Unreadable, new(words[first].Span.End - 1, 1),
+            $"Blanks part the words of a row, so no {(words.Text(first)[^1] == ',' ? "comma" : "semicolon")} stands here.", new SyntaxFix("Take it out", true, [.. edits]));
+    }
+
+    private static bool Plain(string text) => text.Length > 0 && Words.OfRow(text) is { Count: 1 } words && words.KindAt(0) is not (WordKind.Other or WordKind.Quote);
 
     private static SyntaxFinding Equal(Words words, int i, bool afterSound)
     {
@@ -89,6 +102,7 @@ internal static class SlipInRow
         var better = rest switch
         {
             "and" or "+" or "n" or "-and" or ".5" or "+.5" or "&&" => "&", ".25" => "e", ".75" or "ah" or "uh" or "d" => "a", "t" or "tri" or "tr" => "trip", "l" or "le" => "let",
+            "." or ")" or ":" => "",
             _ => null,
         };
         var message = $"{Say.Shown(text)} is no count. A count is a number with nothing, &, e, a, trip or let behind it (2&), or with a fraction smaller than 1: 3+2/5.";
@@ -133,8 +147,10 @@ internal static class SlipInRow
     private static SyntaxFinding Word(Words words, int i, bool afterSound)
     {
         var (span, text) = (words[i].Span, words.Text(i).Split('@')[0]);
-        var near = Vocabulary.Nearest(text, afterSound ? Vocabulary.Marks.Keys : Vocabulary.Sounds);
         var at = new Span(span.Start, text.Length);
+        if (afterSound && text == "let" && i + 1 < words.Count && words.Text(i + 1) == "ring")
+            return Say.Finding(SyntaxCodes.UnknownMark, words.Between(i, i + 1), "\"let ring\" is written with one word here: ring.", Say.Write("ring", true, words.Between(i, i + 1)));
+        var near = (afterSound ? Meant(text.ToLowerInvariant()) : null) ?? Vocabulary.Nearest(text, afterSound ? Vocabulary.Marks.Keys : Vocabulary.Sounds);
         if (near is not null)
             return Say.Finding(SyntaxCodes.UnknownMark, at, $"{Say.Shown(text)} is no mark of the notation. Did you mean {near}?", Say.Write(near, false, at));
         if (!afterSound)
@@ -157,4 +173,24 @@ internal static class SlipInRow
         return Say.Finding(SyntaxCodes.MissingCount, span,
             $"{text} has no count. Each sound stands behind the count on which it starts; a run of even notes names its first and last count: 1 to 4& D4 E F G A G F E.");
     }
+
+    // Other words of the trade for what a mark says.
+    private static string? Meant(string word) => word switch
+    {
+        "hold" or "held" or "sustain" or "laissez" => "ring",
+        "arp" or "arpeggio" or "arpeggiate" or "arpeggiated" or "rolled" or "strum" => "roll",
+        "hammer-on" or "hammeron" or "ho" => "hammer",
+        "pull-off" or "pulloff" or "po" => "pull",
+        "gliss" or "glissando" or "sl" => "slide",
+        "staccato" or "stacc" or "stac" => "short",
+        "legato" => "slur",
+        "pause" => "fermata",
+        "marcato" or "stress" => "accent",
+        "vib" => "vibrato",
+        "pm" or "p.m." or "palm" or "palmmute" => "palm-mute",
+        "mute" or "muted" or "percussive" => "dead",
+        "harm" or "harmonics" or "flageolet" => "harmonic",
+        "appoggiatura" or "acciaccatura" => "grace",
+        _ => null,
+    };
 }
