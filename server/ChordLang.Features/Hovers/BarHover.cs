@@ -25,10 +25,24 @@ internal static class BarHover
     {
         var harmony = lesson.Harmony;
         var mine = Enumerable.Range(0, harmony.Written.Places.Length).Where(i => harmony.Written.Places[i].Bar == bar.Index).ToList();
-        if (mine.Count < 2 || harmony.Skeleton.Levels.Length < 2)
+        if (mine.Count == 0 || harmony.Skeleton.Levels.Length < 3)
             return null;
+        if (mine.Count == 1)
+            return Alone(lesson, mine[0]);
         var left = mine.Where(harmony.Skeleton.Levels[1].Indices.Contains).Select(i => harmony.Written.Places[i].Symbol).ToList();
         return left.Count == 0 || left.Count == mine.Count ? null : $"Without decoration {Say.List(left)} would remain.";
+    }
+
+    // Whether the only chord of a bar belongs to the skeleton, and what it hangs on where it does not.
+    private static string? Alone(Lesson lesson, int chord)
+    {
+        var (places, skeleton) = (lesson.Harmony.Written.Places, lesson.Harmony.Skeleton);
+        if (skeleton.Levels[2].Indices.Contains(chord))
+            return $"{places[chord].Symbol} belongs to the skeleton of the piece.";
+        if (skeleton.Levels[1].Indices.Contains(chord))
+            return $"{places[chord].Symbol} remains when passing chords and related twos are taken away.";
+        return skeleton.Heads[chord] is var head && head >= 0 && lesson.Piece.Bars[places[head].Bar] is var bar
+            ? $"{places[chord].Symbol} is decoration: it hangs on {places[head].Symbol} in {Say.Bar(bar)}." : null;
     }
 
     private static string? Voices(Bar bar) => bar.Rows.Length < 2 ? null : $"{Say.Number(bar.Rows.Length, "voice")} sound together here.";

@@ -66,8 +66,8 @@ internal static class NameHover
         ? HoverText.Of(span, $"Here the check {check.Code} is silenced: {check.Title}.", allow.Reason.Length == 0 ? "A reason is missing." : $"Reason: {allow.Reason}.", What(check.Code))
         : HoverText.Of(span, $"No check is called {allow.Code}, so this silences nothing.");
 
-    // The first paragraph of the check's page.
-    private static string? What(string code)
+    /// <summary>The first paragraph of a check's page, or null.</summary>
+    public static string? What(string code)
     {
         var lines = CheckCatalogue.Page(code)?.Split('\n').SkipWhile(l => l.TrimEnd() != "## What").Skip(1).SkipWhile(string.IsNullOrWhiteSpace).TakeWhile(l => !string.IsNullOrWhiteSpace(l));
         return lines is null ? null : string.Join(' ', lines.Select(l => l.Trim()));

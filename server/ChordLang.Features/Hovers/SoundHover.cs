@@ -32,7 +32,7 @@ internal static class SoundHover
             return HoverText.Of(e.SoundSpan, Note(under!, chord), Key(lesson, bar, under!), Lasting(bar, e));
         var grip = Grip(bar, e, chord);
         var spoken = $"{lesson.Text[e.SoundSpan]} sounds {Say.List(Rising(e).Select(n => $"{n.Pitch}"))}{Degrees(e, chord)}.";
-        return one ? new(under!.Span, Note(under, chord), [spoken, .. grip], FretDiagram.Of(e, bar.Settings.Neck, chord))
+        return one ? new(under!.PitchSpan is { } written && written.Start <= offset && offset < written.End ? written : under.Span, Note(under, chord), [.. Key(lesson, bar, under) is { } key ? new[] { key } : [], spoken, .. grip], FretDiagram.Of(e, bar.Settings.Neck, chord))
             : new(e.SoundSpan, spoken, [.. grip], FretDiagram.Of(e, bar.Settings.Neck, chord));
     }
 

@@ -1,9 +1,11 @@
 // One version of a text with all that is known of it, worked out when first asked for: what every feature reads.
-using ChordLang.Checks.Charts;
 using System.Collections.Immutable;
 using ChordLang.Arrangement.Binding;
 using ChordLang.Arrangement.Music;
+using ChordLang.Arrangement.Placing;
 using ChordLang.Checks.Catalogue;
+using ChordLang.Checks.Charts;
+using ChordLang.Fretboard.Hands;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
 using ChordLang.Harmony.Functions;
@@ -20,6 +22,9 @@ public sealed class Lesson
     private readonly Lazy<LessonHarmony> harmony;
     private readonly Lazy<Dictionary<int, (Bar Bar, Row Row)>> rows;
 
+    private readonly Lazy<Dictionary<string, int>> labels;
+    private readonly Lazy<PlacedPiece> placed;
+
     /// <summary>Of a tree; binding and all else wait until they are asked for.</summary>
     /// <param name="tree">The syntax.</param>
     /// <param name="library">Where <c>use</c> finds its files, or null.</param>
@@ -30,6 +35,8 @@ public sealed class Lesson
         findings = new(() => CheckCatalogue.Run(Piece));
         harmony = new(() => LessonHarmony.Of(Piece));
         rows = new(() => Rows(Piece));
+        placed = new(() => PlacedPiece.Of(Piece, Hand.Medium));
+        labels = new(() => Labels(Tree));
     }
 
     /// <summary>The syntax.</summary>
@@ -46,6 +53,9 @@ public sealed class Lesson
 
     /// <summary>Keys, functions and skeleton.</summary>
     public LessonHarmony Harmony => harmony.Value;
+
+    /// <summary>The piece on the strings, what was left open worked out.</summary>
+    public PlacedPiece Placed => placed.Value;
 
     /// <summary>The bars that stand on a line, in order.</summary>
     public IEnumerable<Bar> BarsOn(int line)
@@ -80,6 +90,18 @@ public sealed class Lesson
 
     /// <summary>What is in force on a line.</summary>
     public Settings SettingsAt(int line) => LastBarBefore(line)?.Settings ?? Piece.Settings;
+
+    /// <summary>The first line on which a voice is labelled, or -1.</summary>
+    public int FirstLabel(string voice) => labels.Value.GetValueOrDefault(voice, -1);
+
+    private static Dictionary<string, int> Labels(SyntaxTree tree)
+    {
+        var labels = new Dictionary<string, int>(StringComparer.Ordinal);
+        for (var i = 0; i < tree.Lines.Length; i++)
+            if (tree.Lines[i] is RowLine { Voice: { } voice })
+                labels.TryAdd(voice, i);
+        return labels;
+    }
 
     private static Dictionary<int, (Bar, Row)> Rows(Piece piece)
     {

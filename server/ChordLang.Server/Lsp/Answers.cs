@@ -21,12 +21,19 @@ internal sealed class Answers(Client client)
     /// <summary>One finding.</summary>
     public Diagnostic Diagnostic(Document document, Finding f) => new(
         document.Range(f.Span), (int)f.Severity + 1, f.Code, "chordlang", f.Message, new(f.Bar, f.Count, f.Strings),
-        pages is null ? null : new(pages.Replace("{code}", f.Code, StringComparison.Ordinal)), f.Code == UnusedAllow.Name ? [1] : null,
+        Page(f.Code) is { } page ? new(page) : null, f.Code == UnusedAllow.Name ? [1] : null,
         related && !f.Related.IsEmpty ? [.. f.Related.Select(r => Related(document, r))] : null);
 
     /// <summary>A hover in the client's format.</summary>
     public Hover Hover(Document document, HoverText hover) =>
         new(markdown ? new("markdown", hover.Markdown()) : new("plaintext", hover.Plain()), document.Range(hover.Span));
+
+    /// <summary>An explanation in the first format that a capability lists.</summary>
+    public MarkupContent Markup(HoverText text, string capability) =>
+        client.Words(capability).DefaultIfEmpty("markdown").First() == "markdown" ? new("markdown", text.Markdown()) : new("plaintext", text.Plain());
+
+    /// <summary>Where the page of a check is, or null where the client told no place for pages.</summary>
+    public string? Page(string code) => pages?.Replace("{code}", code, StringComparison.Ordinal);
 
     /// <summary>Edits of a document.</summary>
     public static IReadOnlyList<TextEditItem> Edits(Document document, IEnumerable<TextEdit> edits) => [.. edits.Select(e => new TextEditItem(document.Range(e.Span), e.NewText))];

@@ -36,6 +36,29 @@ internal sealed class Client(JsonRpc rpc)
     /// <summary>Writes into the client's log.</summary>
     public Task Log(string message) => Notify("window/logMessage", new LogMessageParams(1, message));
 
+    /// <summary>A capability that is a whole number, or null.</summary>
+    public int? Number(string path) => At(capabilities, path) is { ValueKind: JsonValueKind.Number } number && number.TryGetInt32(out var value) ? value : null;
+
+    /// <summary>What the client gave with initialize, or null.</summary>
+    public JsonElement? Options => options;
+
+    /// <summary>Shows how far some work is.</summary>
+    public Task Tell(ProgressParams progress) => Notify("$/progress", progress);
+
+    /// <summary>Asks for a place to show work that no request began; its token, or null where the client has none.</summary>
+    public async Task<JsonElement?> CreateProgress(string token) =>
+        Can("window.workDoneProgress") && await Invoke("window/workDoneProgress/create", new ProgressCreateParams(token)).ConfigureAwait(false) ? JsonSerializer.SerializeToElement(token, LspJson.Default.String) : null;
+
+    /// <summary>The user's settings under a name, or null.</summary>
+    public async Task<JsonElement?> Configuration(string section) =>
+        await Answer("workspace/configuration", new ConfigurationParams([new(section)])).ConfigureAwait(false) is { ValueKind: JsonValueKind.Array } all && all.GetArrayLength() == 1 ? all[0] : null;
+
+    /// <summary>Asks to be told of something.</summary>
+    public Task Register(Registration registration) => Invoke("client/registerCapability", new RegistrationParams([registration]));
+
+    /// <summary>Tells the client to ask again.</summary>
+    public Task Refresh(string method) => Invoke(method, null);
+
     /// <summary>Asks to be told of files that change on disk.</summary>
     public Task Watch() => Invoke("client/registerCapability",
         new RegistrationParams([new("chordlang-files", "workspace/didChangeWatchedFiles", new([new("**/*.chl"), new("**/chordlang.json")]))]));
@@ -57,16 +80,33 @@ internal sealed class Client(JsonRpc rpc)
         }
     }
 
+    // True where the client has answered, be it with nothing.
     [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = "All types that are sent are in LspJson.")]
-    private async Task Invoke(string method, object? argument)
+    private async Task<bool> Invoke(string method, object? argument)
     {
         try
         {
             await rpc.InvokeWithParameterObjectAsync<JsonElement?>(method, argument).ConfigureAwait(false);
+            return true;
         }
         catch (Exception e) when (e is ConnectionLostException or ObjectDisposedException or RemoteInvocationException)
         {
             // A client that refuses, or has gone, loses a convenience and nothing else.
+            return false;
+        }
+    }
+
+    [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = "All types that are sent are in LspJson.")]
+    private async Task<JsonElement?> Answer(string method, object? argument)
+    {
+        try
+        {
+            return await rpc.InvokeWithParameterObjectAsync<JsonElement?>(method, argument).ConfigureAwait(false);
+        }
+        catch (Exception e) when (e is ConnectionLostException or ObjectDisposedException or RemoteInvocationException)
+        {
+            // A client that refuses, or has gone, loses a convenience and nothing else.
+            return null;
         }
     }
 

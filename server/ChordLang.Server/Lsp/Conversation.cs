@@ -1,4 +1,5 @@
 // What all handlers of one client share: the client, its open documents, and the way to answer about one.
+using ChordLang.Features.Choices;
 using ChordLang.Server.Lsp.Protocol;
 using StreamJsonRpc;
 
@@ -10,6 +11,7 @@ internal sealed class Conversation(Client client)
     private const int NotInitialized = -32002, InvalidRequest = -32600;
     private Documents? documents;
     private Answers? answers;
+    private LessonIndex? index;
     private bool stopped;
 
     /// <summary>The other end of the wire.</summary>
@@ -28,6 +30,18 @@ internal sealed class Conversation(Client client)
     /// <summary>The protocol's forms of what the features say.</summary>
     public Answers Answers => answers ?? throw new LocalRpcException("The client has not said initialize.") { ErrorCode = NotInitialized };
 
+    /// <summary>What the lessons of the open folders hold.</summary>
+    public LessonIndex Index => index ?? throw new LocalRpcException("The client has not said initialize.") { ErrorCode = NotInitialized };
+
+    /// <summary>The folders that were open when the client said initialize.</summary>
+    public IReadOnlyList<string> Folders { get; private set; } = [];
+
+    /// <summary>The choices that came with initialize; they hold where the editor's settings say nothing.</summary>
+    public EditorChoices Initial { get; private set; } = new();
+
+    /// <summary>What the user chose.</summary>
+    public EditorChoices Choices { get; set; } = new();
+
     /// <summary>Begins: the client has said who it is. Answers how it counts characters.</summary>
     public PositionEncoding Begin(InitializeParams p)
     {
@@ -35,7 +49,9 @@ internal sealed class Conversation(Client client)
             throw new LocalRpcException("The client has said initialize already.") { ErrorCode = InvalidRequest };
         client.Introduce(p);
         var encoding = Positions.Choose(client.Words("general.positionEncodings"));
-        (documents, answers) = (new(encoding), new(client));
+        (documents, answers, index) = (new(encoding), new(client), new(client, encoding));
+        Folders = [.. (p.WorkspaceFolders?.Select(f => f.Uri) ?? (p.RootUri is { } root ? [root] : [])).Select(Documents.PathOf).OfType<string>().Distinct()];
+        Choices = Initial = ChoiceReader.Read(client.Options, new());
         return encoding;
     }
 

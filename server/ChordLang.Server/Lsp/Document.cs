@@ -15,6 +15,12 @@ namespace ChordLang.Server.Lsp;
 /// <param name="Uses">The full paths of the files that it used, filled while it is bound.</param>
 internal sealed record Document(string Uri, string? Path, int Version, long Stamp, Lesson Lesson, Positions Positions, UsedPaths Uses)
 {
+    /// <summary>The number of a document that is not open.</summary>
+    public const int NotOpen = -1;
+
+    /// <summary>The client's number, or null where it is not open.</summary>
+    public int? Sent => Version == NotOpen ? null : Version;
+
     /// <summary>Its text.</summary>
     public SourceText Text => Lesson.Text;
 

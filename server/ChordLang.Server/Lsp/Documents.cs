@@ -56,6 +56,13 @@ internal sealed class Documents(PositionEncoding encoding)
         return renewed;
     }
 
+    /// <summary>A file that is not open, as it is on disk, or null where it cannot be read. It is let go with the answer that needs it.</summary>
+    public Document? Closed(string path) => Sources.Read(path).Text is { } text ? Made(Answers.UriOf(path), Document.NotOpen, SyntaxTree.Parse(text)) : null;
+
+    /// <summary>The full path of a file that a document names, or null where its library has none there.</summary>
+    public static string? FileOf(Document document, string named) =>
+        document.Path is { } path && new Library(path).Full(named) is { } full && File.Exists(full) ? full : null;
+
     /// <summary>The path of a file's URI, or null.</summary>
     public static string? PathOf(string uri) =>
         System.Uri.TryCreate(uri, UriKind.Absolute, out var parsed) && parsed.IsFile && parsed.LocalPath.Length > 0 ? Path.GetFullPath(parsed.LocalPath) : null;
@@ -68,15 +75,20 @@ internal sealed class Documents(PositionEncoding encoding)
 
     private Document Keep(string uri, int version, SyntaxTree tree, LineCache cache)
     {
+        var document = Made(uri, version, tree);
+        open[uri] = (document, cache);
+        return document;
+    }
+
+    private Document Made(string uri, int version, SyntaxTree tree)
+    {
         var (path, uses) = (PathOf(uri), new UsedPaths());
         var lesson = new Lesson(tree, new Library(path, full =>
         {
             uses.Add(full);
             return OpenAt(full, out var there) ? there.Text : null;
         }));
-        var document = new Document(uri, path, version, ++stamp, lesson, new(tree.Source, encoding), uses);
-        open[uri] = (document, cache);
-        return document;
+        return new(uri, path, version, Interlocked.Increment(ref stamp), lesson, new(tree.Source, encoding), uses);
     }
 
     private bool OpenAt(string path, [NotNullWhen(true)] out Document? document) => (document = open.Values.FirstOrDefault(o => o.Document.Path == path).Document) is not null;

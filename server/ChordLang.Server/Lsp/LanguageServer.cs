@@ -62,10 +62,18 @@ internal sealed class LanguageServer(Conversation conversation, IReadOnlyList<Ha
     {
         var others = Open.Close(p.TextDocument.Uri);
         publisher?.Clear(p.TextDocument.Uri);
+        foreach (var handler in handlers)
+            handler.Closed(p.TextDocument.Uri);
         Changed(others, p.TextDocument.Uri);
     }
 
-    public void DidChangeWatchedFiles(WatchedFilesParams p) => Changed(Open.Renewed([.. p.Changes.Select(c => Documents.PathOf(c.Uri)).OfType<string>()]), null);
+    public void DidChangeWatchedFiles(WatchedFilesParams p)
+    {
+        List<string> paths = [.. p.Changes.Select(c => Documents.PathOf(c.Uri)).OfType<string>()];
+        Changed(Open.Renewed(paths), null);
+        foreach (var handler in handlers)
+            handler.FilesChanged(paths);
+    }
 
     public DiagnosticReport Diagnostic(DiagnosticParams p, CancellationToken cancel) => conversation.On(p.TextDocument, d => $"{d.Stamp}" is var stamp && stamp == p.PreviousResultId
         ? new DiagnosticReport("unchanged", stamp) : new DiagnosticReport("full", stamp, conversation.Answers.Diagnostics(d)), cancel) ?? new("full", "0", []);

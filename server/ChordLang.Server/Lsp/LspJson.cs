@@ -42,7 +42,7 @@ internal sealed partial class LspJson : JsonSerializerContext
     public static JsonSerializerOptions Wire => field ??= new(Default.Options)
     {
         TypeInfoResolver = JsonTypeInfoResolver.Combine(
-            Default),
+            Default, StructureJson.Default, TypingJson.Default, WorkJson.Default),
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 }

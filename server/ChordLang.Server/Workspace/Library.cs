@@ -31,6 +31,14 @@ internal sealed class Library(string? file, Func<string, SourceText?>? open = nu
         return source.Text is { } text ? new(shown, SyntaxTree.Parse(text), null) : new(shown, null, $"The file cannot be read: {source.Trouble}.");
     }
 
+    /// <summary>The full path of a file that the lesson names, or null where it lies outside the library.</summary>
+    public string? Full(string path) =>
+        file is not null && !Path.IsPathRooted(path) && path.IndexOfAny(['\\', '\0']) < 0 && Path.GetDirectoryName(file)! is var here
+        && Path.GetFullPath(Path.Combine(here, path)) is var full && Inside(Root(here), full) ? full : null;
+
+    /// <summary>The folder of the library that a file belongs to.</summary>
+    public static string RootOf(string file) => Root(Path.GetDirectoryName(file)!);
+
     // The nearest folder above that says it is a library; else the lesson's own.
     private static string Root(string folder)
     {

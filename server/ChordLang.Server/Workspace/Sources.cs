@@ -71,7 +71,8 @@ internal static class Sources
         return new(shown, full, SourceText.From(bytes.GetBuffer().AsSpan(0, (int)bytes.Length)), null);
     }
 
-    private static List<string> Below(string folder)
+    /// <summary>All .chl files below a folder, sorted; hidden folders and links are left out.</summary>
+    public static List<string> Below(string folder)
     {
         var options = new EnumerationOptions { RecurseSubdirectories = true, IgnoreInaccessible = true, AttributesToSkip = FileAttributes.System | FileAttributes.ReparsePoint, MaxRecursionDepth = 32 };
         var files = Directory.EnumerateFiles(folder, "*.chl", options).Where(f => !f[folder.Length..].Replace('\\', '/').Contains("/.", StringComparison.Ordinal)).ToList();

@@ -20,6 +20,16 @@ internal abstract class Handler
     {
     }
 
+    /// <summary>A document was closed.</summary>
+    public virtual void Closed(string uri)
+    {
+    }
+
+    /// <summary>Files changed on disk, by their full paths.</summary>
+    public virtual void FilesChanged(IReadOnlyList<string> paths)
+    {
+    }
+
     /// <summary>The client says that no more will come.</summary>
     public virtual void Stop()
     {
@@ -29,6 +39,14 @@ internal abstract class Handler
     public static IReadOnlyList<Handler> All(Conversation c) =>
     [
         new HoverHandler(c),
+        new CompletionHandler(c),
+        new NamesHandler(c),
+        new OutlineHandler(c),
+        new StructureHandler(c),
+        new ColoursHandler(c),
+        new HintsHandler(c),
+        new LensHandler(c),
         new FormattingHandler(c),
+        new LibraryHandler(c),
     ];
 }

@@ -51,7 +51,7 @@ internal sealed record LogMessageParams(int Type, string Message);
 internal sealed record RegistrationParams(IReadOnlyList<Registration> Registrations);
 
 /// <inheritdoc cref="RegistrationParams"/>
-internal sealed record Registration(string Id, string Method, WatchedFilesOptions RegisterOptions);
+internal sealed record Registration(string Id, string Method, WatchedFilesOptions? RegisterOptions = null);
 
 /// <inheritdoc cref="RegistrationParams"/>
 internal sealed record WatchedFilesOptions(IReadOnlyList<FileSystemWatcherItem> Watchers);

@@ -15,7 +15,7 @@ public sealed class PayloadTests
     private const string Packages = "tests/External/node_modules/";
 
     // A room of features adds its list here.
-    private static readonly Payload[] All = [.. BasicPayloads.All, .. ActionPayloads.All];
+    private static readonly Payload[] All = [.. BasicPayloads.All, .. ActionPayloads.All, .. FeaturePayloads.All];
 
     // Must not compile, or the compiler looks at nothing.
     private static readonly (string Official, string Json)[] Wrong =
