@@ -14,6 +14,9 @@ public sealed partial class ChoiceTests
     {
         var rows = Row().Matches(File.ReadAllText(Repository.At("editor-client/OTHERS.md"))).Select(m => (Name: m.Groups[1].Value, Default: m.Groups[2].Value)).ToList();
         Assert.Equal(7, rows.Count);
+        // The settings of the VS Code extension are the same ones.
+        var settings = JsonDocument.Parse(File.ReadAllText(Repository.At("editor-client/package.json"))).RootElement.GetProperty("contributes").GetProperty("configuration").GetProperty("properties");
+        Assert.Equal(rows.Select(r => r.Default), rows.Select(r => settings.GetProperty("chordlang." + r.Name).GetProperty("default").GetRawText()));
         foreach (var (name, without) in rows)
         {
             Assert.Equal(new EditorChoices(), Read(name, without));
