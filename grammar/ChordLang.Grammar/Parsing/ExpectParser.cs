@@ -16,6 +16,8 @@ internal static class ExpectParser
 
     private static readonly Parser<string> GuitarString = Take(t => t is [>= '1' and <= '9'] ? t[0] - '0' : (int?)null).Select(n => $"{n}");
 
+    private static readonly Parser<string> VoicingKind = Take(t => Vocabulary.VoicingKinds.IndexOf(t) is >= 0 and var kind ? kind : (int?)null).Select(k => Vocabulary.VoicingKinds[k]);
+
     private static readonly Parser<Expectation> No =
         from no in Fixed("no")
         from claim in
@@ -31,6 +33,7 @@ internal static class ExpectParser
         from only in Fixed("only")
         from claim in
             (from word in Fixed("shapes") from names in ShapeName.AtLeastOnce() select new Expectation(ExpectKind.OnlyShapes, 0, [.. names]))
+            .Or(from word in Fixed("voicings") from names in VoicingKind.AtLeastOnce() select new Expectation(ExpectKind.OnlyVoicings, 0, [.. names]))
             .Or(from word in Fixed("strings") from names in GuitarString.AtLeastOnce() select new Expectation(ExpectKind.OnlyStrings, 0, [.. names]))
         select claim;
 
@@ -49,7 +52,7 @@ internal static class ExpectParser
     private static readonly Parser<Expectation> Claim =
         No.Or(Only).Or(AtMost).Or(Bars).Or(Phrase("top note is melody", ExpectKind.TopNoteIsMelody)).Or(Phrase("every voicing named", ExpectKind.EveryVoicingNamed));
 
-    private const string Wanted = "expect takes one of these: no fret above 12, no fret below 5, no open strings, only shapes low-drop, only strings 1 2 3 4, " +
+    private const string Wanted = "expect takes one of these: no fret above 12, no fret below 5, no open strings, only shapes low-drop, only voicings drop-2 shell, only strings 1 2 3 4, " +
         "top note is melody, every voicing named, at most 4 notes at once, bars 32, no findings.";
 
     /// <summary>Reads an expect line.</summary>

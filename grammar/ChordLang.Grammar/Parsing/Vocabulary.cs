@@ -47,6 +47,9 @@ public static class Vocabulary
     public static ImmutableArray<string> Modes { get; } =
         ["major", "minor", "ionian", "dorian", "phrygian", "lydian", "mixolydian", "aeolian", "locrian"];
 
+    /// <summary>Kinds of voicing that an expectation may name.</summary>
+    public static ImmutableArray<string> VoicingKinds { get; } = ["close", "drop-2", "drop-3", "drop-2-and-4", "shell", "quartal", "cluster", "open", "spread"];
+
     /// <summary>First words of lines that are neither settings nor form.</summary>
     public static ImmutableArray<string> Openers { get; } = ["section", "shape", "use", "expect"];
 

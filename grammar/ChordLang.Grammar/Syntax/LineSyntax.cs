@@ -141,6 +141,8 @@ public enum ExpectKind
     NoOpenStrings,
     /// <summary><c>only shapes low-drop high-drop</c>: every voicing is one of these.</summary>
     OnlyShapes,
+    /// <summary><c>only voicings drop-2 shell</c>: every voicing is of one of these kinds, see <see cref="Parsing.Vocabulary.VoicingKinds"/>.</summary>
+    OnlyVoicings,
     /// <summary><c>only strings 1 2 3 4</c>.</summary>
     OnlyStrings,
     /// <summary><c>top note is melody</c>: each voicing's highest note is the note of the first row then.</summary>

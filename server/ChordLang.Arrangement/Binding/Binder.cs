@@ -19,6 +19,9 @@ public interface ILibrary
     /// <param name="path">The path as written there.</param>
     /// <param name="usedBy">The <see cref="UsedFile.Path"/> of the file in which the line stands, or null for the piece itself.</param>
     UsedFile Open(string path, string? usedBy);
+
+    /// <summary>What is in force where a piece says nothing.</summary>
+    Settings Defaults => Settings.Default;
 }
 
 /// <summary>Binds syntax to music; total, never fails. The work grows with the length of the text.</summary>
@@ -30,7 +33,7 @@ public static class Binder
     public static Piece Bind(SyntaxTree tree, ILibrary? library = null)
     {
         var troubles = new TroubleList(tree);
-        var outline = OutlineReader.Read(tree, troubles);
+        var outline = OutlineReader.Read(tree, troubles, library?.Defaults ?? Settings.Default);
         var shelf = ShapeShelf.Gather(tree, library, troubles);
         var (bars, events) = Bars(tree, outline, shelf, troubles);
         var order = PlayOrder.Of(FormReader.Read(tree, outline.Steps, troubles), outline.Sections, troubles);

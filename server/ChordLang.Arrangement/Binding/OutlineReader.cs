@@ -25,13 +25,13 @@ internal sealed class OutlineReader
     private (int Line, CountSyntax Count)? pickup;
     private bool sectionOpen, severalBars, againOpen, rowsTold;
 
-    private OutlineReader(SyntaxTree tree, TroubleList troubles) =>
-        (this.tree, this.troubles, settings) = (tree, troubles, new(troubles));
+    private OutlineReader(SyntaxTree tree, TroubleList troubles, Settings defaults) =>
+        (this.tree, this.troubles, settings) = (tree, troubles, new(troubles, defaults));
 
-    /// <summary>The outline of a tree.</summary>
-    public static Outline Read(SyntaxTree tree, TroubleList troubles)
+    /// <summary>The outline of a tree; the defaults are in force where it says nothing.</summary>
+    public static Outline Read(SyntaxTree tree, TroubleList troubles, Settings defaults)
     {
-        var reader = new OutlineReader(tree, troubles);
+        var reader = new OutlineReader(tree, troubles, defaults);
         for (var i = 0; i < tree.Lines.Length; i++)
             reader.Line(i);
         reader.CloseSection();

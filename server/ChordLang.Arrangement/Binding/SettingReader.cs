@@ -9,13 +9,13 @@ using ChordLang.Theory.Pitches;
 namespace ChordLang.Arrangement.Binding;
 
 /// <summary>Reads settings line by line.</summary>
-internal sealed class SettingReader(TroubleList troubles)
+internal sealed class SettingReader(TroubleList troubles, Settings defaults)
 {
     private readonly Dictionary<SettingKind, int> written = [];
     private bool begun;
 
     /// <summary>What is in force now.</summary>
-    public Settings Current { get; private set; } = Settings.Default;
+    public Settings Current { get; private set; } = defaults;
 
     /// <summary>The title, or null.</summary>
     public string? Title { get; private set; }

@@ -1,5 +1,6 @@
 // A bar: its place in time, what is in force in it, and its rows.
 using System.Collections.Immutable;
+using ChordLang.Fretboard.Hands;
 using ChordLang.Fretboard.Necks;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
@@ -40,6 +41,9 @@ public sealed record Settings(
 {
     /// <summary>Where nothing is written: 4/4, no key, standard neck, jazz naming.</summary>
     public static Settings Default { get; } = new(new(4, 4), null, Neck.Standard, false, null, null, false, null, null);
+
+    /// <summary>The player's hand where no reach is declared. No line of a piece says it; the library or the editor may.</summary>
+    public Hand Hand { get; init; } = Hand.Medium;
 }
 
 /// <summary>A bar as written.</summary>

@@ -51,7 +51,7 @@ internal sealed class GripMoves(Piece piece, Interval interval)
     private static EventMove Straight(EventMove e) => e with { SameStrings = e.Notes.All(m => !m.LeftOut && m.String == m.Note.String) };
 
     private static Hand HandOf(Settings settings) =>
-        settings.Reach is (var from, var to) ? Hand.Medium.Calibrated(settings.Neck, from, to) : Hand.Medium;
+        settings.Reach is (var from, var to) ? settings.Hand.Calibrated(settings.Neck, from, to) : settings.Hand;
 
     private static bool IsHeld(Note note) => note is { String: not null, Fret: not null, Harmonic: false, Dead: false };
 

@@ -4,6 +4,7 @@ using System.Text;
 using ChordLang.Arrangement.Music;
 using ChordLang.Checks.Hand;
 using ChordLang.Checks.Names;
+using ChordLang.Checks.Configuring;
 using ChordLang.Checks.Counts;
 using ChordLang.Checks.Expect;
 using ChordLang.Checks.Form;
@@ -131,16 +132,27 @@ public static class CheckCatalogue
     public static ImmutableArray<Finding> Run(Piece piece) => Run(piece, All);
 
     /// <summary>Runs some checks, as <see cref="Run(Piece)"/> does.</summary>
-    public static ImmutableArray<Finding> Run(Piece piece, ImmutableArray<Check> checks)
+    public static ImmutableArray<Finding> Run(Piece piece, ImmutableArray<Check> checks) => Report(piece, checks).Findings;
+
+    /// <summary>Runs every check at the levels that are configured; those that are off find nothing.</summary>
+    public static ImmutableArray<Finding> Run(Piece piece, Configuration configuration) => Report(piece, configuration).Findings;
+
+    /// <summary>Runs every check at the configured levels, and keeps what the piece allows.</summary>
+    public static CheckReport Report(Piece piece, Configuration configuration)
+    {
+        var report = Report(piece, configuration.Levels.IsEmpty ? All : [.. All.Select(c => c is UnmetExpectation ? new UnmetExpectation(configuration) : c)]);
+        return new(configuration.Apply(report.Findings), [.. report.Allowed.Where(a => configuration.Levelled(a.Finding) is not null)]);
+    }
+
+    private static CheckReport Report(Piece piece, ImmutableArray<Check> checks)
     {
         var found = checks.SelectMany(c => Guarded(c, piece)).ToList();
         var places = new Places(piece);
-        return
-        [
-            .. Silencing.Apply(piece, found, checks)
-                .Select(f => f.Bar is not null ? f : places.Of(f.Span) is var (bar, count) ? f with { Bar = bar, Count = f.Count ?? count } : f)
-                .OrderBy(f => f.Span.Start).ThenBy(f => f.Severity).ThenBy(f => f.Code, StringComparer.Ordinal),
-        ];
+        Finding Placed(Finding f) => f.Bar is not null ? f : places.Of(f.Span) is var (bar, count) ? f with { Bar = bar, Count = f.Count ?? count } : f;
+        var (left, allowed) = Silencing.Apply(piece, found, checks);
+        return new(
+            [.. left.Select(Placed).OrderBy(f => f.Span.Start).ThenBy(f => f.Severity).ThenBy(f => f.Code, StringComparer.Ordinal)],
+            [.. allowed.Select(a => a with { Finding = Placed(a.Finding) }).OrderBy(a => a.Finding.Span.Start).ThenBy(a => a.Finding.Code, StringComparer.Ordinal)]);
     }
 
     /// <summary>The page of a check, Markdown, or null for an unknown name.</summary>

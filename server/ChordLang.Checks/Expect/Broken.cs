@@ -4,6 +4,7 @@ using ChordLang.Arrangement.Music;
 using ChordLang.Fretboard.Voicings;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
+using ChordLang.Harmony.Voicings;
 
 namespace ChordLang.Checks.Expect;
 
@@ -24,11 +25,16 @@ internal sealed record Broken(Span Span, string Sentence, ImmutableArray<int> St
         ExpectKind.NoOpenStrings => Notes(piece, n => n.Fret == 0, n => $"string {n.String} is played open"),
         ExpectKind.OnlyStrings => Notes(piece, n => n.String is { } s && !wanted.Names.Contains($"{s}"), n => $"{n.Pitch} is played on string {n.String}"),
         ExpectKind.OnlyShapes => Voicings(piece, e => e.Voicing is { } v && !wanted.Names.Any(n => IsMade(v, piece.Shapes[n])), e => $"the voicing {e.Voicing} is none of these shapes"),
+        ExpectKind.OnlyVoicings => Voicings(piece, e => KindOf(piece, e) is { } kind && !wanted.Names.Contains(kind), e => $"the voicing is {KindOf(piece, e)}"),
         ExpectKind.EveryVoicingNamed => Voicings(piece, e => e.Is is null && piece.ChordAt(e.Onset)?.Chord is null, _ => "a voicing has no name"),
         ExpectKind.AtMostNotes => Moments(piece, m => m.Sounding.Length > wanted.Number, m => $"{m.Sounding.Length} notes sound at once"),
         ExpectKind.TopNoteIsMelody => Moments(piece, HasNoteAboveMelody, m => $"{m.Sounding[^1].Note.Pitch} lies above the melody note {Melody(m)!.Pitch}"),
         _ => [],
     };
+
+    // Where no chord is named a kind cannot be told, and what cannot be told breaks nothing.
+    private static string? KindOf(Piece piece, Event e) =>
+        (e.Is ?? piece.ChordAt(e.Onset)?.Chord) is { } chord ? VoicingKind.Of([.. e.Notes.Where(n => !n.Dead).Select(n => n.Midi).Order()], chord).Kind : null;
 
     private static string Fret(Note note) => $"fret {note.Fret} is played on string {note.String}";
 

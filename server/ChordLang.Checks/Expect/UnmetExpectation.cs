@@ -2,6 +2,7 @@
 using System.Collections.Immutable;
 using ChordLang.Arrangement.Music;
 using ChordLang.Checks.Catalogue;
+using ChordLang.Checks.Configuring;
 using ChordLang.Grammar.Syntax;
 
 namespace ChordLang.Checks.Expect;
@@ -10,6 +11,15 @@ namespace ChordLang.Checks.Expect;
 public sealed class UnmetExpectation : Check
 {
     private const int MostPlaces = 20;
+    private readonly Configuration configuration;
+
+    /// <summary>The check where nothing is configured.</summary>
+    public UnmetExpectation() : this(Configuration.None)
+    {
+    }
+
+    /// <summary>The check where some levels are configured: what is off there is no finding here.</summary>
+    public UnmetExpectation(Configuration configuration) => this.configuration = configuration;
 
     /// <inheritdoc/>
     public override string Code => "text-unmet-expectation";
@@ -62,7 +72,7 @@ public sealed class UnmetExpectation : Check
     private IEnumerable<Broken> Findings(Piece piece)
     {
         var others = piece with { Allows = [.. piece.Allows.Where(a => a.Code != Code)] };
-        return CheckCatalogue.Run(others, [.. CheckCatalogue.All.Where(c => c is not UnmetExpectation)])
+        return configuration.Apply(CheckCatalogue.Run(others, [.. CheckCatalogue.All.Where(c => c is not UnmetExpectation)]))
             .Select(f => new Broken(f.Span, $"{(f.Bar is { } bar ? $"bar {bar}" : "the text before the first bar")} has the finding {f.Code}", f.Strings));
     }
 

@@ -21,7 +21,7 @@ internal sealed record HeldGrip(Moment Moment, Bar Bar, Event Event, ImmutableAr
     /// <summary>Where the frets lie.</summary>
     public Neck Neck => Bar.Settings.Neck;
 
-    /// <summary>The hand in force: the declared one, else the medium one.</summary>
+    /// <summary>The hand in force: the declared one, else the player's own.</summary>
     public LeftHand Hand => HeldGrips.HandOf(Bar.Settings);
 
     /// <summary>True where it is only struck again, so that findings belong elsewhere.</summary>
@@ -37,7 +37,7 @@ internal sealed class HeldGrips
     // Several checks ask for the same work on the same piece; it is kept as long as the piece is.
     private static readonly ConditionalWeakTable<Piece, HeldGrips> Kept = [];
 
-    private readonly ConcurrentDictionary<(Neck, (int, int)?, Voicing, Fingers?), FingeringAnswer> known = [];
+    private readonly ConcurrentDictionary<(Neck, (int, int)?, LeftHand, Voicing, Fingers?), FingeringAnswer> known = [];
 
     private HeldGrips(Piece piece) => All = [.. Collect(piece)];
 
@@ -47,13 +47,13 @@ internal sealed class HeldGrips
     /// <summary>Those of a piece.</summary>
     public static HeldGrips Of(Piece piece) => Kept.GetValue(piece, p => new(p));
 
-    /// <summary>The hand that settings declare, else the medium one.</summary>
+    /// <summary>The hand that settings declare, else the player's own.</summary>
     public static LeftHand HandOf(Settings settings) =>
-        settings.Reach is (var from, var to) ? LeftHand.Medium.Calibrated(settings.Neck, from, to) : LeftHand.Medium;
+        settings.Reach is (var from, var to) ? settings.Hand.Calibrated(settings.Neck, from, to) : settings.Hand;
 
     /// <summary>The best fingers of a voicing under these settings, or the proof that there are none.</summary>
     public FingeringAnswer Fingering(Settings settings, Voicing voicing, Fingers? given = null) =>
-        known.GetOrAdd((settings.Neck, settings.Reach, voicing, given), k => FingeringSearch.Best(settings.Neck, HandOf(settings), voicing, given));
+        known.GetOrAdd((settings.Neck, settings.Reach, settings.Hand, voicing, given), k => FingeringSearch.Best(settings.Neck, HandOf(settings), voicing, given));
 
     /// <summary>The best fingers of a grip.</summary>
     public FingeringAnswer Fingering(HeldGrip grip) => Fingering(grip.Bar.Settings, grip.Voicing);

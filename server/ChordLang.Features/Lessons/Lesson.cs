@@ -5,7 +5,7 @@ using ChordLang.Arrangement.Music;
 using ChordLang.Arrangement.Placing;
 using ChordLang.Checks.Catalogue;
 using ChordLang.Checks.Charts;
-using ChordLang.Fretboard.Hands;
+using ChordLang.Checks.Configuring;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
 using ChordLang.Harmony.Functions;
@@ -27,15 +27,16 @@ public sealed class Lesson
 
     /// <summary>Of a tree; binding and all else wait until they are asked for.</summary>
     /// <param name="tree">The syntax.</param>
-    /// <param name="library">Where <c>use</c> finds its files, or null.</param>
-    public Lesson(SyntaxTree tree, ILibrary? library = null)
+    /// <param name="library">Where <c>use</c> finds its files, and what holds where the piece says nothing; or null.</param>
+    /// <param name="configuration">The levels of checks, or null where none is configured.</param>
+    public Lesson(SyntaxTree tree, ILibrary? library = null, Configuration? configuration = null)
     {
         Tree = tree;
         piece = new(() => Binder.Bind(tree, library));
-        findings = new(() => CheckCatalogue.Run(Piece));
+        findings = new(() => CheckCatalogue.Run(Piece, configuration ?? Configuration.None));
         harmony = new(() => LessonHarmony.Of(Piece));
         rows = new(() => Rows(Piece));
-        placed = new(() => PlacedPiece.Of(Piece, Hand.Medium));
+        placed = new(() => PlacedPiece.Of(Piece, Piece.Settings.Hand));
         labels = new(() => Labels(Tree));
     }
 

@@ -34,6 +34,9 @@ public sealed record Hand(string Name, ImmutableArray<PairReach> Reach)
     /// <summary>A large hand: 12 tenths of the medium one.</summary>
     public static Hand Large { get; } = Medium.Scaled("large", LargeRatio);
 
+    /// <summary>The hand of a name: small, medium or large; null for any other word.</summary>
+    public static Hand? Named(string name) => name switch { "small" => Small, "medium" => Medium, "large" => Large, _ => null };
+
     /// <summary>Millimetres that two digits hold comfortably; infinite for a pair without figures.</summary>
     public double Comfortable(Finger one, Finger other) => Of(one, other)?.Comfortable ?? double.PositiveInfinity;
 

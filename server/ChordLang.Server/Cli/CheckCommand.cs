@@ -2,6 +2,7 @@
 using System.Collections.Immutable;
 using ChordLang.Arrangement.Binding;
 using ChordLang.Checks.Catalogue;
+using ChordLang.Checks.Configuring;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
 using ChordLang.Server.Workspace;
@@ -13,7 +14,14 @@ namespace ChordLang.Server.Cli;
 /// <param name="Findings">What was found, in the order of the text.</param>
 /// <param name="Fixed">How many fixes were written into it.</param>
 /// <param name="Failed">True where it was read, but its check or its fixes broke off; the source's trouble says why.</param>
-internal sealed record CheckedFile(Source Source, ImmutableArray<Finding> Findings, int Fixed, bool Failed = false);
+internal sealed record CheckedFile(Source Source, ImmutableArray<Finding> Findings, int Fixed, bool Failed = false)
+{
+    /// <summary>What a comment allows.</summary>
+    public ImmutableArray<AllowedFinding> Allowed { get; init; } = [];
+
+    /// <summary>What the configuration that holds for it should say otherwise.</summary>
+    public ImmutableArray<(string? Path, ConfigurationTrouble Trouble)> Configured { get; init; } = [];
+}
 
 /// <inheritdoc/>
 internal sealed class CheckCommand : Command
@@ -28,47 +36,83 @@ internal sealed class CheckCommand : Command
 
     public override IReadOnlyList<Option> Options { get; } =
     [
-        Format,
+        new("--format", "text|json|sarif|github", "how the answer is written: for people, for programs, for code scanning, for annotations", ["text", "json", "sarif", "github"]),
         new("--fail-on", "LEVEL", "the least grave finding that makes the exit code 1 (default: warning)", ["error", "warning", "information", "hint"]),
         new("--fix", null, "write every safe fix into the files: those that cannot change the sound"),
         new("--stdin-path", "PATH", "the path that standard input stands for"),
+        new("--watch", null, "check again whenever a file changes, until it is stopped"),
     ];
 
     public override int Run(Arguments arguments, Terminal terminal)
     {
         if (arguments.Words.Count == 0)
             throw new MisuseException("check needs a file, a folder, or - for standard input.");
-        var level = Enum.Parse<Severity>(arguments["--fail-on"] ?? "warning", true);
-        var mend = arguments.Has("--fix");
-        var files = Sources.Find(arguments.Words, terminal.In, arguments["--stdin-path"]).ToList();
-        // Ordered and parallel: files come out as they were named, while the next are being read.
-        var done = files.AsParallel().AsOrdered().WithMergeOptions(ParallelMergeOptions.NotBuffered).Select(f => Guarded(f(), mend));
-        var all = new List<CheckedFile>();
-        foreach (var file in done)
+        var (level, mend) = (Enum.Parse<Severity>(arguments["--fail-on"] ?? "warning", true), arguments.Has("--fix"));
+        if (!arguments.Has("--watch"))
+            return Code(Round(arguments, terminal, mend), level);
+        if (arguments.Words.Contains("-") || (arguments["--format"] ?? "text") != "text")
+            throw new MisuseException("--watch is for files and folders, and writes text: standard input does not change, and a document has one end.");
+        using var changes = new FileChanges(arguments.Words);
+        return Code(new CheckWatch(() => Files(arguments, terminal, mend), terminal).Run(changes.Rounds()), level);
+    }
+
+    /// <summary>The exit code of a round.</summary>
+    internal static int Code(IReadOnlyCollection<CheckedFile> files, Severity level) =>
+        files.Any(f => f.Source.Text is null || f.Configured.Any(c => c.Trouble.Unreadable)) ? Trouble : files.Any(f => f.Findings.Any(x => x.Severity <= level)) ? Found : Clean;
+
+    /// <summary>Every file after its check, in the order named. Ordered and parallel: files come out while the next are being read.</summary>
+    internal static IEnumerable<CheckedFile> Files(Arguments arguments, Terminal terminal, bool mend) =>
+        Sources.Find(arguments.Words, terminal.In, arguments["--stdin-path"]).ToList()
+            .AsParallel().AsOrdered().WithMergeOptions(ParallelMergeOptions.NotBuffered).Select(f => Guarded(f(), mend));
+
+    /// <summary>Says why a file has no findings.</summary>
+    internal static void Unread(CheckedFile file, Terminal terminal)
+    {
+        if (file.Source.Text is null)
+            terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(file.Source.Path)} cannot be {(file.Failed ? "checked" : "read")}: {Terminal.Harmless(file.Source.Trouble!)}.");
+    }
+
+    private static List<CheckedFile> Round(Arguments arguments, Terminal terminal, bool mend)
+    {
+        var (all, text) = (new List<CheckedFile>(), (arguments["--format"] ?? "text") == "text");
+        foreach (var file in Files(arguments, terminal, mend))
         {
             all.Add(file);
-            if (file.Source.Text is null)
-                terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(file.Source.Path)} cannot be {(file.Failed ? "checked" : "read")}: {Terminal.Harmless(file.Source.Trouble!)}.");
-            if (!arguments.Json)
+            Unread(file, terminal);
+            if (text)
                 TextReport.Write(file, terminal);
         }
-        if (arguments.Json)
-            JsonReport.Write(all, terminal);
-        else
-            TextReport.Summary(all, terminal);
-        return all.Any(f => f.Source.Text is null) ? Trouble : all.Any(f => f.Findings.Any(x => x.Severity <= level)) ? Found : Clean;
+        ConfigCommand.Tell(all.SelectMany(f => f.Configured), terminal);
+        switch (arguments["--format"])
+        {
+            case "json":
+                JsonReport.Write(all, terminal);
+                break;
+            case "sarif":
+                SarifReport.Write(all, terminal);
+                break;
+            case "github":
+                AnnotationReport.Write(all, terminal);
+                break;
+            default:
+                TextReport.Summary(all, terminal);
+                break;
+        }
+        return all;
     }
 
     /// <summary>Checks a text as `check` and the server do.</summary>
     public static ImmutableArray<Finding> Check(SourceText text, string? fullPath) =>
-        CheckCatalogue.Run(Binder.Bind(SyntaxTree.Parse(text), new Library(fullPath)));
+        Report(text, new Library(fullPath)).Findings;
+
+    private static CheckReport Report(SourceText text, Library library) => CheckCatalogue.Report(Binder.Bind(SyntaxTree.Parse(text), library), library.Configuration);
 
     // One file that cannot be written, or a fault of ours, takes no other file with it.
-    private static CheckedFile Guarded(Source source, bool mend)
+    internal static CheckedFile Guarded(Source source, bool mend, Library? library = null)
     {
         try
         {
-            return Check(source, mend);
+            return Check(source, mend, library ?? new Library(source.FullPath));
         }
 #pragma warning disable CA1031 // What went wrong is told, and the run goes on.
         catch (Exception e)
@@ -78,23 +122,20 @@ internal sealed class CheckCommand : Command
         }
     }
 
-    private static CheckedFile Check(Source source, bool mend)
+    private static CheckedFile Check(Source source, bool mend, Library library)
     {
         if (source.Text is not { } text)
             return new(source, [], 0);
-        var findings = Check(text, source.FullPath);
-        if (!mend)
-            return new(source, findings, 0);
-        var count = 0;
-        for (var round = 0; round < MostRounds && Safe(findings, text) is { Length: > 0 } edits; round++)
+        var (report, count) = (Report(text, library), 0);
+        for (var round = 0; mend && round < MostRounds && Safe(report.Findings, text) is { Length: > 0 } edits; round++)
         {
             text = text.With(edits.SelectMany(e => e));
             count += edits.Length;
-            findings = Check(text, source.FullPath);
+            report = Report(text, library);
         }
         if (count > 0 && source.FullPath is { } path)
             Replacement.Write(path, text.ToBytes());
-        return new(source with { Text = text }, findings, count);
+        return new(source with { Text = text }, report.Findings, count) { Allowed = report.Allowed, Configured = library.Configured.Troubles };
     }
 
     // The safe fixes that do not touch each other; the others have their turn in the next round.

@@ -11,7 +11,7 @@ internal static class CommandLine
     public static IReadOnlyList<Command> Commands { get; } =
     [
         new CheckCommand(), new ExplainCommand(), new FormatCommand(), new NewCommand(), new ChordCommand(), new NameCommand(), new AnalyseCommand(), new PlaceCommand(), new RespellCommand(), new TransposeCommand(),
-        new ExportCommand(), new DescribeCommand(), new ServeCommand(),
+        new ExportCommand(), new DescribeCommand(), new DiffCommand(), new GitCommand(), new ConfigCommand(), new ServeCommand(),
     ];
 
     /// <summary>Runs a call; answers the exit code.</summary>
@@ -69,7 +69,8 @@ internal static class CommandLine
         return command.Run(Read(command, arguments.Skip(1).ToList()), terminal);
     }
 
-    private static string Version => typeof(CommandLine).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "0";
+    /// <summary>The number of this version.</summary>
+    public static string Version => typeof(CommandLine).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "0";
 
     private static Arguments Read(Command command, List<string> given)
     {

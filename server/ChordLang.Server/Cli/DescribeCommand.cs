@@ -2,7 +2,6 @@
 using System.Text.Json;
 using ChordLang.Arrangement.Binding;
 using ChordLang.Arrangement.Placing;
-using ChordLang.Fretboard.Hands;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Interchange.Spoken;
 using ChordLang.Server.Workspace;
@@ -44,7 +43,7 @@ internal sealed class DescribeCommand : Command
                 continue;
             }
             var piece = Binder.Bind(SyntaxTree.Parse(text), new Library(source.FullPath));
-            var placed = PlacedPiece.Of(piece, Hand.Medium);
+            var placed = PlacedPiece.Of(piece, piece.Settings.Hand);
             var sentences = arguments.Has("--brief") ? Describer.Brief(piece, placed) : Describer.Whole(piece, placed);
             files.Add(new(source.Path, [.. sentences.Select(s => new SentenceJson(s.Bar < 0 ? null : piece.Bars[s.Bar].Number, s.Offset is { } o ? CountSyntax.Write(o) : null, s.Text))]));
             if (!arguments.Json)

@@ -2,7 +2,6 @@
 using System.Text;
 using ChordLang.Arrangement.Binding;
 using ChordLang.Arrangement.Placing;
-using ChordLang.Fretboard.Hands;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Interchange.MusicXml;
 using ChordLang.Interchange.TabText;
@@ -37,7 +36,7 @@ internal sealed class ExportCommand : Command
         if (source.Text is not { } text)
             throw new MisuseException($"{Terminal.Harmless(source.Path)} cannot be read: {source.Trouble}.");
         var piece = Binder.Bind(SyntaxTree.Parse(text), new Library(source.FullPath));
-        var placed = PlacedPiece.Of(piece, Hand.Medium);
+        var placed = PlacedPiece.Of(piece, piece.Settings.Hand);
         var width = TabWriter.UsualWidth;
         if (arguments["--width"] is { } asked && !(int.TryParse(asked, out width) && width is >= 20 and <= 1000))
             throw new MisuseException("--width is a number from 20 to 1000.");

@@ -44,6 +44,8 @@ internal sealed record AnalyseJson(int Version, IReadOnlyList<AnalysedJson> File
 
 /// <summary>Everything that is written as JSON, known at build time.</summary>
 [JsonSerializable(typeof(CheckJson))]
+[JsonSerializable(typeof(ConfigJson))]
+[JsonSerializable(typeof(DiffJson))]
 [JsonSerializable(typeof(DescribeJson))]
 [JsonSerializable(typeof(PlaceJson))]
 [JsonSerializable(typeof(RespellJson))]

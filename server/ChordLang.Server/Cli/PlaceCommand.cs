@@ -45,7 +45,7 @@ internal sealed class PlaceCommand : Command
     [
         Format,
         new("--all", null, "place everything anew but frets that are written"),
-        new("--hand", "SIZE", "whose reach counts (default: medium)", ["small", "medium", "large"]),
+        new("--hand", "SIZE", "whose reach counts (default: chordlang.json, else medium)", ["small", "medium", "large"]),
         new("--write", null, "write the strings into the files"),
         new("--stdin-path", "PATH", "the path that standard input stands for"),
     ];
@@ -54,13 +54,13 @@ internal sealed class PlaceCommand : Command
     {
         if (arguments.Words.Count == 0)
             throw new MisuseException("place needs a file, a folder, or - for standard input.");
-        var hand = arguments["--hand"] switch { "small" => Hand.Small, "large" => Hand.Large, _ => Hand.Medium };
+        var hand = Hand.Named(arguments["--hand"] ?? "");
         var files = Sources.Find(arguments.Words, terminal.In, arguments["--stdin-path"]).ToList();
         var done = files.AsParallel().AsOrdered().Select(f =>
         {
             var source = f();
             var piece = source.Text is { } text ? Binder.Bind(SyntaxTree.Parse(text), new Library(source.FullPath)) : null;
-            return (Source: source, Piece: piece, Placed: piece is null ? null : PlacedPiece.Of(piece, hand, arguments.Has("--all")));
+            return (Source: source, Piece: piece, Placed: piece is null ? null : PlacedPiece.Of(piece, hand ?? piece.Settings.Hand, arguments.Has("--all")));
         }).ToList();
         var code = Clean;
         foreach (var (source, _, placed) in done)

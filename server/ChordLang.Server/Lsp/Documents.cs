@@ -83,12 +83,12 @@ internal sealed class Documents(PositionEncoding encoding)
     private Document Made(string uri, int version, SyntaxTree tree)
     {
         var (path, uses) = (PathOf(uri), new UsedPaths());
-        var lesson = new Lesson(tree, new Library(path, full =>
+        var library = new Library(path, full =>
         {
             uses.Add(full);
             return OpenAt(full, out var there) ? there.Text : null;
-        }));
-        return new(uri, path, version, Interlocked.Increment(ref stamp), lesson, new(tree.Source, encoding), uses);
+        });
+        return new(uri, path, version, Interlocked.Increment(ref stamp), new(tree, library, library.Configuration), new(tree.Source, encoding), uses);
     }
 
     private bool OpenAt(string path, [NotNullWhen(true)] out Document? document) => (document = open.Values.FirstOrDefault(o => o.Document.Path == path).Document) is not null;

@@ -1,5 +1,7 @@
 // The folder of lessons that a file belongs to: what `use` may open, and nothing outside it.
 using ChordLang.Arrangement.Binding;
+using ChordLang.Arrangement.Music;
+using ChordLang.Checks.Configuring;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
 
@@ -8,8 +10,20 @@ namespace ChordLang.Server.Workspace;
 /// <summary>Opens the files that a lesson uses, inside its library only.</summary>
 /// <param name="file">Full path of the lesson, or null for text without a file.</param>
 /// <param name="open">The text of a file that an editor holds open, by its full path, or null where it is read from disk.</param>
-internal sealed class Library(string? file, Func<string, SourceText?>? open = null) : ILibrary
+/// <param name="editor">What an editor's settings say, weaker than every chordlang.json; or null.</param>
+internal sealed class Library(string? file, Func<string, SourceText?>? open = null, ConfigurationFile? editor = null) : ILibrary
 {
+    private readonly Lazy<Configured> configured = new(() => Configurations.Of(file, open, editor));
+
+    /// <summary>What is configured for the lesson, and what was wrong with it.</summary>
+    public Configured Configured => configured.Value;
+
+    /// <summary>What is configured for the lesson.</summary>
+    public Configuration Configuration => Configured.Configuration;
+
+    /// <inheritdoc/>
+    public Settings Defaults => Configuration.Defaults;
+
     private static readonly string[] Signs = ["chordlang.json", ".git"];
 
     /// <inheritdoc/>

@@ -75,7 +75,7 @@ internal static class Sources
     public static List<string> Below(string folder)
     {
         var options = new EnumerationOptions { RecurseSubdirectories = true, IgnoreInaccessible = true, AttributesToSkip = FileAttributes.System | FileAttributes.ReparsePoint, MaxRecursionDepth = 32 };
-        var files = Directory.EnumerateFiles(folder, "*.chl", options).Where(f => !f[folder.Length..].Replace('\\', '/').Contains("/.", StringComparison.Ordinal)).ToList();
+        var files = Directory.EnumerateFiles(folder, "*.chl", options).Where(f => !f[folder.Length..].Replace('\\', '/').Contains("/.", StringComparison.Ordinal) && !Configurations.Ignores(System.IO.Path.GetFullPath(f))).ToList();
         files.Sort((a, b) => string.CompareOrdinal(a.Replace('\\', '/'), b.Replace('\\', '/')));
         return files;
     }

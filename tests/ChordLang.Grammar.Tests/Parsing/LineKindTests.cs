@@ -53,6 +53,7 @@ public class LineKindTests
     [InlineData("expect only shapes low-drop high-drop", "expect OnlyShapes 0 low-drop,high-drop")]
     [InlineData("expect only strings 1 2 3 4", "expect OnlyStrings 0 1,2,3,4")]
     [InlineData("expect top note is melody", "expect TopNoteIsMelody 0 ")]
+    [InlineData("expect only voicings drop-2 shell", "expect OnlyVoicings 0 drop-2,shell")]
     [InlineData("expect every voicing named", "expect EveryVoicingNamed 0 ")]
     [InlineData("expect at most 4 notes at once", "expect AtMostNotes 4 ")]
     [InlineData("expect bars 32", "expect Bars 32 ")]

@@ -14,7 +14,7 @@ public sealed class CommandLineTests
     [InlineData("check - --fial-on hint", "check has no option '--fial-on'. Did you mean --fail-on?")]
     [InlineData("check - --fail-on", "--fail-on needs a value")]
     [InlineData("check - --fail-on loud", "it can be error, warning, information, hint.")]
-    [InlineData("check - --format sarif", "it can be text, json.")]
+    [InlineData("check - --format loud", "it can be text, json, sarif, github.")]
     [InlineData("check - --fix=yes", "--fix takes no value.")]
     [InlineData("explain name-fret", "Did you mean name-fret-slip?")]
     [InlineData("explain a b", "explain takes the name of one check")]
