@@ -5,9 +5,12 @@ namespace ChordLang.Features.Comparing;
 internal static class Likeness
 {
     // Equal bars always win; a bar that has nothing in common still pairs with the one in its place rather than go and come.
-    private const double Same = 1, SameSound = 0.9, SameMoved = 0.8, Least = 0.05, Part = 0.7, SameSection = 0.02;
+    private const double Same = 1, SameSound = 0.9, SameMoved = 0.8, Part = 0.7, SameSection = 0.02;
 
-    /// <summary>From <c>Least</c> to 1.</summary>
+    /// <summary>Of two bars that have nothing in common.</summary>
+    public const double Least = 0.05;
+
+    /// <summary>From <see cref="Least"/> to 1.</summary>
     public static double Of(BarMusic old, BarMusic now)
     {
         var section = old.Section?.Name == now.Section?.Name ? SameSection : 0;

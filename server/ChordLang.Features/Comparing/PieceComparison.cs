@@ -11,7 +11,10 @@ public static class PieceComparison
     public static Comparison Of(Piece old, Piece now)
     {
         var (was, left) = (BarMusic.Of(old), BarMusic.Of(now));
-        var pairs = Alignment.Of(was.Length, left.Length, (i, j) => was[i].Own == left[j].Own, (i, j) => Likeness.Of(was[i], left[j]));
+        var (before, after) = (was.Where(Holds).Select(b => b.Own).ToHashSet(StringComparer.Ordinal), left.Where(Holds).Select(b => b.Own).ToHashSet(StringComparer.Ordinal));
+        // A bar that is found whole elsewhere has moved, however much the one in its place is like it.
+        var pairs = Alignment.Of(was.Length, left.Length, (i, j) => was[i].Own == left[j].Own,
+            (i, j) => was[i].Own != left[j].Own && (after.Contains(was[i].Own) || before.Contains(left[j].Own)) ? Likeness.Least : Likeness.Of(was[i], left[j]));
         var changes = new List<Change>();
         changes.AddRange(Titles(old, now));
         changes.AddRange(SettingChanges.Of(old, now, [.. pairs.Select(p => (was[p.Old], left[p.New]))]));

@@ -31,6 +31,23 @@ public sealed partial class CatalogueTests
         Assert.Empty(pages.Except(CheckCatalogue.All.Select(c => c.Code)));
     }
 
+    // What merge tools leave: two versions, or three with the one that both come from, or markers that lost their others.
+    [Theory]
+    [InlineData("| A\n<<<<<<< x\n| B\n=======\n| C\n>>>>>>> y\n| D\n", 1, "| A\n| B\n| D\n", "| A\n| C\n| D\n")]
+    [InlineData("<<<<<<< x\n| B\n||||||| o\n| A\n=======\n| C\n>>>>>>> y\n", 1, "| B\n", "| C\n")]
+    [InlineData("<<<<<<< x\n| B\n=======\n| C\n>>>>>>> y\n<<<<<<< x\n=======\n| E\n>>>>>>> y\n", 2, null, null)]
+    [InlineData("=======\n| C\n>>>>>>> y\n| D\n>>>>>>>\n", 2, null, null)]
+    [InlineData("<<<<<<< x\n<<<<<<< x\n| B\n", 2, null, null)]
+    public void A_conflict_is_told_once(string text, int times, string? first, string? second)
+    {
+        var found = Checked.Run(text).Where(f => f.Code == "text-merge-marker").ToList();
+        Assert.Equal(times, found.Count);
+        if (first is null)
+            return;
+        Assert.Equal([first, second], found[0].Fixes.Select(f => Checked.Apply(text, f)));
+        Assert.DoesNotContain(found[0].Fixes, f => f.Safe);
+    }
+
     [Theory, MemberData(nameof(Codes))]
     public void Names_start_with_their_family(string code)
     {

@@ -39,7 +39,7 @@ public sealed class UnmetExpectationTests
         var voicings = new Dictionary<string, int[]>
         {
             ["close"] = [60, 64, 67, 71], ["drop-2"] = [55, 60, 64, 71], ["drop-3"] = [52, 60, 67, 71], ["drop-2-and-4"] = [48, 55, 64, 71], ["shell"] = [48, 52, 59],
-            ["quartal"] = [52, 57, 62], ["cluster"] = [60, 62, 64], ["open"] = [48, 67, 76], ["spread"] = [36, 55, 76],
+            ["quartal"] = [52, 57, 62], ["cluster"] = [60, 62, 64], ["open"] = [48, 64, 67], ["spread"] = [36, 55, 76],
         };
         var chord = Theory.Chords.ChordReader.Read("C", "maj7", null).Chord!;
         foreach (var (kind, midi) in voicings)

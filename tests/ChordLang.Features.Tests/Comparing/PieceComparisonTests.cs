@@ -63,7 +63,7 @@ public sealed class PieceComparisonTests
     [InlineData("\n| G7", "\n// slowly\n| G7", "Comments changed.")]
     [InlineData("1 E4   3 G4", "1 E4  3 G4", "Formatting only: the same music.")]
     [InlineData("meter   4/4", "meter  4/4", "Formatting only: the same music.")]
-    public void One_change_is_one_sentence(string old, string now, string says) => Assert.Equal([says], Compare(Piece, Piece.Replace(old, now, StringComparison.Ordinal)).Sentences);
+    public void One_change_is_one_sentence(string old, string now, string says) => Assert.Equal([says], Compare(Piece, Piece.Replace(old, now, StringComparison.Ordinal)).Sentences.ToArray());
 
     [Fact]
     public void The_same_text_has_no_change() => Assert.Equal(("No change", 0, true), Compare(Piece, Piece) is var c ? (c.Summary, c.Changes.Length, c.SameMusic) : default);
@@ -79,7 +79,7 @@ public sealed class PieceComparisonTests
 
     [Fact]
     public void A_bar_that_was_taken_out_is_named_by_its_old_number() =>
-        Assert.Equal(["Opening, old bar 2: taken out (Am7)."], Compare(Piece, Piece.Replace("| Am7\n    top:  1 C5   2& A4\n", "", StringComparison.Ordinal)).Sentences);
+        Assert.Equal(["Opening, old bar 2: taken out (Am7)."], Compare(Piece, Piece.Replace("| Am7\n    top:  1 C5   2& A4\n", "", StringComparison.Ordinal)).Sentences.ToArray());
 
     [Fact]
     public void Bars_that_moved_are_found_again_and_told_together()
@@ -88,14 +88,18 @@ public sealed class PieceComparisonTests
         var comparison = Compare(Piece, Piece.Replace(Moved, "", StringComparison.Ordinal) + "\n" + Moved);
         Assert.All(comparison.Changes, c => Assert.Equal(ChangeKind.Moved, c.Kind));
         Assert.Equal(2, comparison.Changes.Length);
-        Assert.Equal(["Bridge, bars 5–6: moved here from bars 2–3."], comparison.Sentences);
+        Assert.Equal(["Bridge, bars 5–6: moved here from bars 2–3."], comparison.Sentences.ToArray());
     }
+
+    [Fact]
+    public void Two_like_bars_that_changed_places_are_a_move_and_not_two_transpositions() =>
+        Assert.Equal(["Bar 2: moved here from bar 3."], Compare("| C\n    1 C4\n| D\n    1 D4\n| E\n    1 E4\n", "| C\n    1 C4\n| E\n    1 E4\n| D\n    1 D4\n").Sentences.ToArray());
 
     [Fact]
     public void A_changed_shape_tells_the_bars_whose_text_is_unchanged()
     {
         var comparison = Compare(Piece, Piece.Replace("x-3-2-3-3-x", "x-3-2-3-5-x", StringComparison.Ordinal));
-        Assert.Equal(["Bridge, bars 5–6: text unchanged, but shape low changed, so they sound different."], comparison.Sentences);
+        Assert.Equal(["Bridge, bars 5–6: text unchanged, but shape low changed, so they sound different."], comparison.Sentences.ToArray());
         Assert.Equal("Shape low changed: 2 bars sound different, 1 bar with other notes",
             Compare(Piece + "\n| Cmaj7\n    1 D4\n", Piece.Replace("x-3-2-3-3-x", "x-3-2-3-5-x", StringComparison.Ordinal) + "\n| Cmaj7\n    1 E4   2 D4\n").Summary);
     }
@@ -103,7 +107,7 @@ public sealed class PieceComparisonTests
     [Fact]
     public void A_bar_that_repeats_a_changed_one_is_told_too() =>
         Assert.Equal(["Bar 1: G4 became A4 on 3.", "Bar 2: text unchanged, but the bar that it repeats changed, so it sounds different."],
-            Compare("| C\n    1 E4  3 G4\n| %\n", "| C\n    1 E4  3 A4\n| %\n").Sentences);
+            Compare("| C\n    1 E4  3 G4\n| %\n", "| C\n    1 E4  3 A4\n| %\n").Sentences.ToArray());
 
     [Fact]
     public void Changes_of_several_kinds_are_counted_in_one_line()

@@ -93,6 +93,28 @@ public sealed class GitCommandTests
         Assert.Equal(0, repository.TryGit("commit", "--allow-empty", "-m", "nothing staged").Code);
     }
 
+    [Fact]
+    public void Branches_are_told_apart_in_musical_terms()
+    {
+        using var repository = Installed();
+        foreach (var (branch, old, now, says) in new[]
+        {
+            ("insert", "| Dm7\n", "| Em7\n    1 x-7-9-7-8-x\n\n| Dm7\n", "Opening, bar 2: put in (Em7).\n"),
+            ("move", "| Dm7\n    1 x-5-7-5-6-x\n\nsection Bridge\n\n| Em7\n    1 x-7-9-7-8-x\n", "section Bridge\n\n| Em7\n    1 x-7-9-7-8-x\n\n| Dm7\n    1 x-5-7-5-6-x\n", "Bridge, bar 3: moved here from bar 2.\n"),
+            ("refinger", "1 x-7-9-7-8-x", "1 x-7-9-7-8-x fingers x-1-3-1-2-x", "Bridge, bar 3: same notes, other fingers.\n"),
+            ("restring", "3 C5\n", "3 C5@2\n", "Bridge, bar 4: same notes, other strings.\n"),
+            ("transpose", "| Em7\n    1 x-7-9-7-8-x", "| Fm7\n    1 x-8-10-8-9-x", "Bridge, bar 3: transposed up a semitone.\n"),
+            ("reformat", "    1 5-x-5-5-5-x   3 C5", "  1 5-x-5-5-5-x 3 C5", ""),
+        })
+        {
+            repository.Git("checkout", "--quiet", "-b", branch, "main");
+            Assert.Contains(old, Lesson, StringComparison.Ordinal);
+            repository.Write("a.chl", Lesson.Replace(old, now, StringComparison.Ordinal));
+            repository.Commit(branch);
+            Assert.Equal(says.Length > 0 ? says : "Formatting only: the same music.\n", repository.Git("difftool", "--no-prompt", "--tool=chordlang", "main", branch));
+        }
+    }
+
     [Theory]
     [InlineData("git")]
     [InlineData("git instal")]
