@@ -93,7 +93,7 @@ public sealed class PieceComparisonTests
 
     [Fact]
     public void Two_like_bars_that_changed_places_are_a_move_and_not_two_transpositions() =>
-        Assert.Equal(["Bar 2: moved here from bar 3."], Compare("| C\n    1 C4\n| D\n    1 D4\n| E\n    1 E4\n", "| C\n    1 C4\n| E\n    1 E4\n| D\n    1 D4\n").Sentences.ToArray());
+        Assert.Equal(["Bar 3: moved here from bar 2."], Compare("| C\n    1 C4\n| D\n    1 D4\n| E\n    1 E4\n", "| C\n    1 C4\n| E\n    1 E4\n| D\n    1 D4\n").Sentences.ToArray());
 
     [Fact]
     public void A_changed_shape_tells_the_bars_whose_text_is_unchanged()
