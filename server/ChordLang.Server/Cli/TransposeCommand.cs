@@ -100,7 +100,7 @@ internal sealed class TransposeCommand : Command
             var moved = Transposition.Of(piece, way(piece), library);
             if (write && source.FullPath is { } path)
                 Replacement.Write(path, moved.Text.ToBytes());
-            return new(source with { Text = moved.Text }, TransposedFindings.Of(moved), 0);
+            return new(source with { Text = moved.Text }, library.Configuration.Apply(TransposedFindings.Of(moved)), 0);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -1,7 +1,6 @@
 // The open documents: changes come in one after the other, readers take what is there.
 using System.Collections.Concurrent;
 using System.Diagnostics.CodeAnalysis;
-using ChordLang.Features.Lessons;
 using ChordLang.Grammar.Parsing;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
