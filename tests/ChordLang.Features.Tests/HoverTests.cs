@@ -59,7 +59,34 @@ public sealed class HoverTests
             4       |-----|-----|-(5)-|-----|  G3
             5       |-(R)-|-----|-----|-----|  C3
             6 x     |-----|-----|-----|-----|
-            """, hover.Diagram);
+            """, hover.Diagram?.Signs());
+    }
+
+    [Theory]
+    [InlineData("| Cmaj7\n    1 ¦x-3-5-4-5-x\n")]
+    [InlineData("| Am7\n    1 ¦x-0-2-0-1-0\n")]
+    [InlineData("strings B0 E1 A1 D2 G2 C3 F3 A3 D4\n| N.C.\n    1 ¦x-x-x-x-3-3-3-3-x\n")]
+    public void A_picture_of_a_grip_holds_its_degrees_and_stays_low(string marked)
+    {
+        var grip = Of(marked)!.Diagram!;
+        var svg = System.Xml.Linq.XDocument.Parse(FretPicture.Svg(grip)).Root!;
+        var words = svg.Descendants().Where(e => e.Name.LocalName == "text").Select(e => e.Value).ToList();
+        Assert.All(grip.Degrees.Where(d => d.Length > 0), d => Assert.Contains(d, words));
+        Assert.All(grip.Pitches.OfType<Theory.Pitches.Pitch>(), p => Assert.Contains($"{p}", words));
+        Assert.InRange(double.Parse(svg.Attribute("height")!.Value), 60, FretPicture.Highest);
+        // An opaque ground lies under all else, as themes are dark or light.
+        Assert.Equal("#fffdf7", svg.Elements().First().Attribute("fill")!.Value);
+        Assert.Equal("100%", svg.Elements().First().Attribute("width")!.Value);
+    }
+
+    [Fact]
+    public void A_picture_stands_behind_the_first_sentence_for_those_who_ask()
+    {
+        var hover = Of("| Cmaj7\n    1 ¦x-3-5-4-5-x\n")!;
+        var parts = hover.Markdown(true).Split("\n\n");
+        Assert.StartsWith("![The grip x-3-5-4-5-x](data:image/svg+xml;base64,", parts[1], StringComparison.Ordinal);
+        Assert.DoesNotContain("```", hover.Markdown(true), StringComparison.Ordinal);
+        Assert.DoesNotContain("data:", hover.Markdown(), StringComparison.Ordinal);
     }
 
     private static HoverText? Of(string marked)

@@ -1,4 +1,5 @@
-// A grip as a picture in plain signs: strings as lines, highest on top, the degree where the finger stands.
+// A grip to be shown: strings as lines, highest on top, the degree where the finger stands; in plain signs, and as a picture for clients that draw.
+using System.Collections.Immutable;
 using System.Text;
 using ChordLang.Arrangement.Music;
 using ChordLang.Fretboard.Necks;
@@ -8,16 +9,21 @@ using ChordLang.Theory.Pitches;
 
 namespace ChordLang.Features.Hovers;
 
-/// <summary>Draws grips.</summary>
-public static class FretDiagram
+/// <summary>A grip on a stretch of the neck.</summary>
+/// <param name="Voicing">The grip.</param>
+/// <param name="First">The first fret shown.</param>
+/// <param name="Last">The last.</param>
+/// <param name="Degrees">What stands in each place, string 1 first: the degree in the chord, or the note's name where there is no chord; empty for a silent string.</param>
+/// <param name="Pitches">What each string sounds, string 1 first; null for a silent one.</param>
+public sealed record FretDiagram(Voicing Voicing, int First, int Last, ImmutableArray<string> Degrees, ImmutableArray<Pitch?> Pitches)
 {
     private const int FewestFrets = 4, MostFrets = 9, Cell = 5;
 
     /// <summary>The grip of an event, or null where it is not all on strings.</summary>
-    public static string? Of(Event e, Neck neck, Chord? chord) => e.Voicing is { } voicing ? Of(voicing, neck, chord) : null;
+    public static FretDiagram? Of(Event e, Neck neck, Chord? chord) => e.Voicing is { } voicing ? Of(voicing, neck, chord) : null;
 
-    /// <summary>The grip; in each place stands the degree in the chord, or the note's name where there is no chord. Null where it spans too many frets.</summary>
-    public static string? Of(Voicing voicing, Neck neck, Chord? chord)
+    /// <summary>The grip; null where it spans too many frets.</summary>
+    public static FretDiagram? Of(Voicing voicing, Neck neck, Chord? chord)
     {
         if (voicing.Strings != neck.Tuning.Strings)
             return null;
@@ -26,20 +32,32 @@ public static class FretDiagram
         var last = fretted.Count == 0 ? FewestFrets : Math.Max(fretted.Max(), first + FewestFrets - 1);
         if (last - first >= MostFrets)
             return null;
-        var text = new StringBuilder("fret    ");
-        for (var fret = first; fret <= last; fret++)
-            text.Append($"{fret}".PadLeft((Cell + 1) / 2 + 1).PadRight(Cell + 1));
-        TrimEnd(text);
+        var (degrees, pitches) = (ImmutableArray.CreateBuilder<string>(voicing.Strings), ImmutableArray.CreateBuilder<Pitch?>(voicing.Strings));
         for (var s = 1; s <= voicing.Strings; s++)
         {
             var midi = voicing[s] is { } f ? neck.Midi(s, f) : (int?)null;
             var name = midi is { } m ? chord?.Spell(m) ?? PitchName.Nearest(m, 2) : (PitchName?)null;
-            var degree = midi is { } d ? chord is null ? $"{name}" : Short(chord.DegreeOf(d)) : "";
-            text.Append('\n').Append($"{s}".PadRight(2)).Append((voicing[s] is null ? "x" : voicing[s] == 0 ? degree : "").PadRight(4)).Append(voicing[s] == 0 ? " o" : "  ").Append('|');
-            for (var fret = first; fret <= last; fret++)
-                text.Append(voicing[s] == fret ? $"({degree})".PadLeft(Cell - 1, '-').PadRight(Cell, '-') : new string('-', Cell)).Append('|');
-            if (midi is { } sounding && name is { } spelled)
-                text.Append("  ").Append(Pitch.Of(sounding, spelled));
+            degrees.Add(midi is { } d ? chord is null ? $"{name}" : Short(chord.DegreeOf(d)) : "");
+            pitches.Add(midi is { } sounding && name is { } spelled ? Pitch.Of(sounding, spelled) : null);
+        }
+        return new(voicing, first, last, degrees.ToImmutable(), pitches.ToImmutable());
+    }
+
+    /// <summary>The grip in plain signs, a line a string.</summary>
+    public string Signs()
+    {
+        var text = new StringBuilder("fret    ");
+        for (var fret = First; fret <= Last; fret++)
+            text.Append($"{fret}".PadLeft((Cell + 1) / 2 + 1).PadRight(Cell + 1));
+        TrimEnd(text);
+        for (var s = 1; s <= Voicing.Strings; s++)
+        {
+            var degree = Degrees[s - 1];
+            text.Append('\n').Append($"{s}".PadRight(2)).Append((Voicing[s] is null ? "x" : Voicing[s] == 0 ? degree : "").PadRight(4)).Append(Voicing[s] == 0 ? " o" : "  ").Append('|');
+            for (var fret = First; fret <= Last; fret++)
+                text.Append(Voicing[s] == fret ? $"({degree})".PadLeft(Cell - 1, '-').PadRight(Cell, '-') : new string('-', Cell)).Append('|');
+            if (Pitches[s - 1] is { } pitch)
+                text.Append("  ").Append(pitch);
         }
         return text.ToString();
     }

@@ -9,25 +9,28 @@ namespace ChordLang.Features.Hovers;
 /// <param name="Span">What is explained, in offsets of the text.</param>
 /// <param name="First">A plain sentence.</param>
 /// <param name="More">More sentences, one a line.</param>
-/// <param name="Diagram">A picture in plain signs, or null.</param>
-public sealed record HoverText(Span Span, string First, ImmutableArray<string> More, string? Diagram = null)
+/// <param name="Diagram">The grip to be shown, or null.</param>
+public sealed record HoverText(Span Span, string First, ImmutableArray<string> More, FretDiagram? Diagram = null)
 {
     /// <summary>A hover of one sentence and those that follow it.</summary>
     public static HoverText Of(Span span, string first, params IEnumerable<string?> more) => new(span, first, [.. more.OfType<string>().Where(m => m.Length > 0)]);
 
     /// <summary>As Markdown.</summary>
-    public string Markdown()
+    /// <param name="picture">True to draw the grip, behind the first sentence as hovers are cut off below; false to write it in plain signs at the end.</param>
+    public string Markdown(bool picture = false)
     {
         var text = new StringBuilder(Escaped(First));
+        if (Diagram is not null && picture)
+            text.Append("\n\n![").Append("The grip ").Append(Diagram.Voicing).Append("](data:image/svg+xml;base64,").Append(Convert.ToBase64String(Encoding.UTF8.GetBytes(FretPicture.Svg(Diagram)))).Append(')');
         foreach (var more in More)
             text.Append("\n\n").Append(Escaped(more));
-        if (Diagram is not null)
-            text.Append("\n\n```text\n").Append(Diagram).Append("\n```");
+        if (Diagram is not null && !picture)
+            text.Append("\n\n```text\n").Append(Diagram.Signs()).Append("\n```");
         return text.ToString();
     }
 
     /// <summary>As plain text.</summary>
-    public string Plain() => string.Join('\n', More.Prepend(First).Concat(Diagram is null ? [] : ["", Diagram]));
+    public string Plain() => string.Join('\n', More.Prepend(First).Concat(Diagram is null ? [] : ["", Diagram.Signs()]));
 
     // Titles and prose may hold anything; nothing of it may be read as Markdown.
     private static string Escaped(string text)

@@ -14,6 +14,7 @@ internal sealed class Answers(Client client)
     private readonly bool versioned = client.Can("workspace.workspaceEdit.documentChanges");
     private readonly bool related = client.Can("textDocument.publishDiagnostics.relatedInformation") || client.Can("textDocument.diagnostic.relatedInformation");
     private readonly string? pages = client.Option("pages");
+    private readonly bool pictures = client.Asks("pictures");
 
     /// <summary>The findings of a document.</summary>
     public IReadOnlyList<Diagnostic> Diagnostics(Document document) => [.. document.Lesson.Findings.Select(f => Diagnostic(document, f))];
@@ -26,7 +27,7 @@ internal sealed class Answers(Client client)
 
     /// <summary>A hover in the client's format.</summary>
     public Hover Hover(Document document, HoverText hover) =>
-        new(markdown ? new("markdown", hover.Markdown()) : new("plaintext", hover.Plain()), document.Range(hover.Span));
+        new(markdown ? new("markdown", hover.Markdown(pictures)) : new("plaintext", hover.Plain()), document.Range(hover.Span));
 
     /// <summary>An explanation in the first format that a capability lists.</summary>
     public MarkupContent Markup(HoverText text, string capability) =>

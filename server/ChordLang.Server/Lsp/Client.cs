@@ -30,6 +30,9 @@ internal sealed class Client(JsonRpc rpc)
     /// <summary>False where an initialization option is false; true where it is not given.</summary>
     public bool Wants(string path) => At(options, path) is not { ValueKind: JsonValueKind.False };
 
+    /// <summary>True only where an initialization option is given and true.</summary>
+    public bool Asks(string path) => At(options, path) is { ValueKind: JsonValueKind.True };
+
     /// <summary>Sends findings.</summary>
     public Task Publish(PublishDiagnosticsParams findings) => Notify("textDocument/publishDiagnostics", findings);
 
