@@ -28,7 +28,7 @@ function publish(target) {
   const how = settings => {
     rmSync(to, { recursive: true, force: true });
     run('dotnet', ['publish', 'server/ChordLang.Server', '-c', 'Release', '-r', platforms[target], '--self-contained', '-o', to, ...settings,
-      '-p:DebugType=none', '-p:StripSymbols=true', '-p:GenerateDocumentationFile=false', '--nologo', '-v', 'q', '-clp:NoSummary'], root);
+      '-p:DebugType=none', '-p:StripSymbols=true', '--nologo', '-v', 'q', '-clp:NoSummary'], root);
   };
   const trimmed = ['-p:PublishSingleFile=true', '-p:PublishTrimmed=true'];
   if (target !== own)
