@@ -21,7 +21,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   registerTasks(context, program);
   registerFolding(context, server);
   context.subscriptions.push(vscode.workspace.onDidChangeConfiguration(async change => {
-    if (['chordlang.server', 'chordlang.hover', 'chordlang.run'].some(s => change.affectsConfiguration(s)))
+    if (['chordlang.server', 'chordlang.hover'].some(s => change.affectsConfiguration(s)))
       await server?.restart();
   }));
   // A folder that becomes trusted may name its own program from now on.

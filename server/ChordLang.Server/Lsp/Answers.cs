@@ -31,7 +31,7 @@ internal sealed class Answers(Client client)
 
     /// <summary>An explanation in the first format that a capability lists.</summary>
     public MarkupContent Markup(HoverText text, string capability) =>
-        client.Words(capability).DefaultIfEmpty("markdown").First() == "markdown" ? new("markdown", text.Markdown()) : new("plaintext", text.Plain());
+        client.Words(capability).DefaultIfEmpty("markdown").First() == "markdown" ? new("markdown", text.Markdown(pictures)) : new("plaintext", text.Plain());
 
     /// <summary>Where the page of a check is, or null where the client told no place for pages.</summary>
     public string? Page(string code) => pages?.Replace("{code}", code, StringComparison.Ordinal);

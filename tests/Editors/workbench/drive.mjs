@@ -31,7 +31,7 @@ writeFileSync(join(scratch, 'library', 'untidy.chl'), 'title Untidy\nkey C major
 writeFileSync(join(scratch, 'library', 'chordlang.json'), '{}\n');
 writeFileSync(join(scratch, 'user', 'User', 'settings.json'), JSON.stringify({
   'workbench.colorTheme': 'Default Dark Modern', 'workbench.secondarySideBar.defaultVisibility': 'hidden', 'workbench.startupEditor': 'none', 'chat.disableAIFeatures': true, 'security.workspace.trust.enabled': false,
-  'extensions.autoUpdate': false, 'editor.fontFamily': 'DejaVu Sans Mono', 'editor.inlayHints.enabled': 'on', 'editor.minimap.enabled': false,
+  'extensions.autoUpdate': false, 'git.enabled': false, 'editor.fontFamily': 'DejaVu Sans Mono', 'editor.inlayHints.enabled': 'on', 'editor.minimap.enabled': false,
   'workbench.layoutControl.enabled': false, 'window.autoDetectColorScheme': false, 'editor.hover.delay': 100,
 }));
 
@@ -96,7 +96,11 @@ const eventually = async (what, question) => {
     await page.waitForTimeout(100);
   }
 };
-const shot = name => page.screenshot({ path: join(pictures, `${name}.png`) });
+const shot = async name => {
+  // What fades in is looked at when it has.
+  await page.waitForTimeout(500);
+  await page.screenshot({ path: join(pictures, `${name}.png`) });
+};
 const keys = async (...all) => {
   for (const key of all)
     await page.keyboard.press(key);
@@ -173,6 +177,11 @@ try {
   await step('the name of a finding opens its page', async () => {
     await page.locator('.monaco-hover:visible a.code-link', { hasText: 'name-fret-slip' }).first().click();
     await page.locator('.tab[aria-label*="name-fret-slip"]').waitFor({ timeout: patience });
+    await eventually('the page, drawn', async () => {
+      for (const frame of page.frames())
+        if (await frame.locator('h2', { hasText: 'Why it matters in music' }).count() > 0)
+          return true;
+    });
     await shot('page-of-a-check');
     await keys('Control+w');
     await page.locator('.tab.active[data-resource-name="one-finger-off.chl"]').waitFor({ timeout: patience });
@@ -322,6 +331,7 @@ try {
 
   await step('the server can be restarted, and the slip is found again', async () => {
     const before = servers();
+    await command('View: Close All Editors');
     await open('one-finger-off.chl');
     await command('ChordLang: Restart the Server');
     await eventually('another server', () => servers().length === 1 && servers()[0] !== before[0]);

@@ -90,8 +90,9 @@ internal sealed class ColoursHandler(Conversation c) : Handler, IColoursMessages
         TokenKind.Count or TokenKind.Operand => 2,
         TokenKind.Bar or TokenKind.ChartSign or TokenKind.EqualSign or TokenKind.Opener => 3,
         TokenKind.Symbol => 4,
-        TokenKind.Pitch or TokenKind.Frets => 5,
-        TokenKind.Name => 6,
+        TokenKind.Pitch => 5,
+        // What stands for places on the strings has one colour: frets, and the names of shapes.
+        TokenKind.Frets or TokenKind.Name => 6,
         TokenKind.Mark => 7,
         _ => 8,
     };
