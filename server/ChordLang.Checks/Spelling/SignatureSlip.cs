@@ -30,10 +30,12 @@ public sealed class SignatureSlip : Check
         var signatures = new Dictionary<Note, int>(ReferenceEqualityComparer.Instance);
         foreach (var written in SpelledPiece.Of(piece, true))
             signatures.TryAdd(written.Note, written.Spelled.Signature);
+        var keys = SpelledPiece.Keys(piece, WrittenPitchSpelling.SureOfKey);
+        var given = piece.Bars.Any(b => b.Settings.Key is not null);
         foreach (var (e, note) in lines.WrittenNotes())
         {
             // A whole voicing answers to its name, not to the key.
-            if (piece.Bars[e.Bar].Settings.Key is not { } key || e.Notes.Length > 2)
+            if (keys[e.Bar] is not { } key || e.Notes.Length > 2)
                 continue;
             var chord = e.Is ?? piece.ChordAt(note.Onset)?.Chord;
             var name = note.Pitch.Name;
@@ -44,11 +46,12 @@ public sealed class SignatureSlip : Check
                 continue;
             if (lines.Leans(e, note) || lines.Passes(e, note) || IsBlue(name, key, chord) || signatures.TryGetValue(note, out var fifths) && fifths != key.Fifths && Key.Signature(fifths).Holds(note.Midi))
                 continue;
-            if (chord is null && IsMeant(piece, e, note, sibling))
+            // A key that only the chords tell is no witness where no chord stands.
+            if (chord is null && !given || chord is null && IsMeant(piece, e, note, sibling))
                 continue;
             var pitch = new Pitch(sibling, note.Pitch.Octave);
             var at = note.PitchSpan ?? note.Span;
-            yield return new(Code, Severity, $"{note.Pitch} lies outside {key}{(chord is null ? "" : $" and outside {chord.Symbol}")}, and no step in the line explains it. "
+            yield return new(Code, Severity, $"{note.Pitch} lies outside {key}{(given ? "" : ", the key that the chords tell,")}{(chord is null ? "" : $" and outside {chord.Symbol}")}, and no step in the line explains it. "
                 + $"{pitch} would fit: {Question(sibling)}", at)
             {
                 Fixes = Rewritten(piece, e, note, pitch), Strings = note.String is { } s ? [s] : [],

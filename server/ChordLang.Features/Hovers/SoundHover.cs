@@ -30,7 +30,7 @@ internal static class SoundHover
             return HoverText.Of(token, "Nothing sounds here.");
         if (e.Notes.Length == 1)
             return HoverText.Of(e.SoundSpan, Note(under!, chord), Key(lesson, bar, under!), Lasting(bar, e));
-        var grip = Grip(bar, e, chord);
+        var grip = Grip(lesson, bar, e, chord);
         var spoken = $"{lesson.Text[e.SoundSpan]} sounds {Say.List(Rising(e).Select(n => $"{n.Pitch}"))}{Degrees(e, chord)}.";
         return one ? new(under!.PitchSpan is { } written && written.Start <= offset && offset < written.End ? written : under.Span, Note(under, chord), [.. Key(lesson, bar, under) is { } key ? new[] { key } : [], spoken, .. grip], FretDiagram.Of(e, bar.Settings.Neck, chord))
             : new(e.SoundSpan, spoken, [.. grip], FretDiagram.Of(e, bar.Settings.Neck, chord));
@@ -76,7 +76,7 @@ internal static class SoundHover
     private static string Degrees(Event e, Chord? chord) => chord is null || e.Notes.Any(n => n.Dead) ? ""
         : $": {Say.List(Rising(e).Select(n => chord.DegreeOf(n.Midi).Spoken()))} of {chord.Symbol}";
 
-    private static IEnumerable<string> Grip(Bar bar, Event e, Chord? chord)
+    private static IEnumerable<string> Grip(Lesson lesson, Bar bar, Event e, Chord? chord)
     {
         var rising = Rising(e).ToList();
         if (rising.Any(n => n.Dead))
@@ -90,6 +90,8 @@ internal static class SoundHover
             yield return $"{(chord is null ? "It may be called" : "It may also be called")} {Say.List(others, "or")}.";
         if (Symmetry(names) is { } symmetry)
             yield return symmetry;
+        if (Motion(lesson, e) is { } motion)
+            yield return motion;
         if (e.Voicing is not { } voicing)
             yield break;
         yield return Hand(voicing, bar.Settings.Neck);
@@ -99,11 +101,17 @@ internal static class SoundHover
             yield return $"It is the shape {shape.Name}{(shape.Path is { } path ? $" of {path}" : "")}.";
     }
 
-    private static string Kind(VoicingShape shape)
+    private static string Kind(VoicingShape shape) => VoicingWords.Kind(shape.Kind, shape.Inversion, shape.Rootless);
+
+    // How it moves to the next grip of its voice, wherever that is written.
+    private static string? Motion(Lesson lesson, Event e)
     {
-        var kind = shape.Kind switch { "drop-2" => "A drop-2 voicing", "drop-3" => "A drop-3 voicing", "drop-2-and-4" => "A drop-2-and-4 voicing", "open" => "An open voicing", var k => $"A {k} voicing" };
-        var lowest = shape.Inversion switch { 0 => ", root lowest", 1 => ", third lowest", 2 => ", fifth lowest", 3 => ", seventh or sixth lowest", _ => "" };
-        return $"{kind}{lowest}{(shape.Rootless ? ", without its root" : "")}.";
+        var next = lesson.Piece.Events.FirstOrDefault(o => o.VoiceKey == e.VoiceKey && o.Onset > e.Onset && o.Notes.Length > 0);
+        if (next is null || next.Notes.Length < 2 || next.Notes.Any(n => n.Dead))
+            return null;
+        var motion = VoicingKind.Between([.. Rising(e).Select(n => n.Midi)], [.. Rising(next).Select(n => n.Midi)]);
+        return motion is { Motion: "none", Moves: [0, ..] } && motion.Moves.All(m => m == 0) ? null
+            : VoicingWords.Motion([.. motion.Common.Select(m => e.Notes.First(n => n.Midi == m).Pitch.ToString())], motion.Moves, motion.Motion);
     }
 
     private static string? Symmetry(SoundNames names) => names.Shift is { } shift && names.EqualRoots.Length > 1

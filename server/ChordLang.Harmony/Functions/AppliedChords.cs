@@ -7,18 +7,18 @@ namespace ChordLang.Harmony.Functions;
 /// <param name="Degree">The degree it is applied to, in semitones above the tonic.</param>
 /// <param name="Target">Index of the chord it leads to, or null where that chord does not come.</param>
 /// <param name="Diminished">True for a leading-tone chord, false for a dominant.</param>
-/// <param name="Two">True for the related two of an applied dominant.</param>
-public sealed record Applied(int Degree, int? Target, bool Diminished, bool Two = false);
+/// <param name="Within">For a chord that stands in the passing key without leading to its tonic, such as the related two: its root there, in semitones above the passing tonic; else null.</param>
+public sealed record Applied(int Degree, int? Target, bool Diminished, int? Within = null);
 
 /// <summary>Rules for applied chords. Common practice: the chord raises a tone to the leading tone of its target, or lowers one to its seventh.</summary>
 public static class AppliedChords
 {
     // Degrees that carry a consonant triad and so can be made a passing tonic; semitones above the tonic.
-    private static readonly int[] MajorTargets = [2, 4, 5, 7, 9], MinorTargets = [1, 3, 5, 7, 8, 10];
-    private static readonly int[] MajorScale = [0, 2, 4, 5, 7, 9, 11], MinorScale = [0, 2, 3, 5, 7, 8, 10, 11];
+    internal static readonly int[] MajorTargets = [2, 4, 5, 7, 9], MinorTargets = [1, 3, 5, 7, 8, 10];
+    internal static readonly int[] MajorScale = [0, 2, 4, 5, 7, 9, 11], MinorScale = [0, 2, 3, 5, 7, 8, 10, 11];
 
-    /// <summary>What a chord is applied to, or null: a dominant or leading-tone chord, or the related two before one.</summary>
-    public static Applied? At(KeyedChart keyed, int at) => Chief(keyed, at) ?? RelatedTwo(keyed, at);
+    /// <summary>What each chord of a chart is applied to, or null: a dominant or leading-tone chord, the related two before one, or another chord of its passing key.</summary>
+    public static Applied?[] Of(KeyedChart keyed) => PassingKeys.Of(keyed) ?? [.. Enumerable.Range(0, keyed.Length).Select(i => RelatedTwo(keyed, i) ?? Chief(keyed, i))];
 
     // A minor chord a fifth above an applied dominant belongs to the same passing key.
     private static Applied? RelatedTwo(KeyedChart keyed, int at)
@@ -28,10 +28,10 @@ public static class AppliedChords
         if (next < 0 || chord.Family() is not (ChordFamily.Minor or ChordFamily.HalfDiminished) || keyed.Motion(at, next) != 5
             || keyed.Colours[next] != "7" || Chief(keyed, next) is not { Diminished: false } dominant)
             return null;
-        // A chord of the home key needs a reason to be heard away from it.
+        // A minor chord of the home key needs a reason to be heard away from it; a half-diminished one is heard as the two of what follows.
         var scale = keyed.Minor[at] ? MinorScale : MajorScale;
-        return chord.Tones.All(t => scale.Contains((keyed.Degrees[at] + t.Degree.Interval) % 12)) ? null
-            : new(dominant.Degree, next, false, true);
+        return chord.Family() == ChordFamily.Minor && chord.Tones.All(t => scale.Contains((keyed.Degrees[at] + t.Degree.Interval) % 12)) ? null
+            : new(dominant.Degree, next, false, 2);
     }
 
     private static Applied? Chief(KeyedChart keyed, int at)
@@ -50,7 +50,7 @@ public static class AppliedChords
         if (chord.Tones.All(t => t.Degree.Interval is 1 or 2 or 3 or 9 && t.Degree.Number > 7 || scale.Contains((degree + t.Degree.Interval) % 12))
             && !(minor && family == ChordFamily.Dominant && degree == 10))
             return null;
-        if (degree == 0 && BluesTonic(keyed, minor))
+        if (degree == 0 && IsBluesTonic(keyed, at))
             return null;
         // Sevenths and diminished chords say where they want to go; a plain triad says it only by going there.
         var next = Onward(keyed, at);
@@ -58,7 +58,11 @@ public static class AppliedChords
         if (family == ChordFamily.Diminished && next >= 0 && keyed.Motion(at, next) == 11)
             return null;
         var sure = diminished || family == ChordFamily.Dominant || minor && degree == 2;
-        return lands || sure || next >= 0 && Delayed(keyed, next, target) ? new(target, lands ? next : null, diminished) : null;
+        var delayed = next >= 0 && Delayed(keyed, next, target);
+        // A diminished chord that holds the root of what follows is a colour of that chord, and leads nowhere else.
+        if (family == ChordFamily.Diminished && !lands && !delayed && next >= 0 && keyed.Motion(at, next) is 3 or 6 or 9 && keyed.Colours[next] is "M" or "7" or "m" or "m7")
+            return null;
+        return lands || sure || delayed ? new(target, lands ? next : null, diminished) : null;
     }
 
     // The next chord with another root.
@@ -76,9 +80,12 @@ public static class AppliedChords
         && (keyed.Chart.Chords[next].Chord.Bass is { } bass && (bass.PitchClass - keyed.Chart.Chords[later].Chord.Root.PitchClass) % 12 == 0
             || keyed.Colours[next] is "o" && keyed.Degrees[next] == (target + 11) % 12);
 
-    // Where the tonic is mostly a dominant seventh, as in a blues, the seventh is its colour and leads nowhere.
-    private static bool BluesTonic(KeyedChart keyed, bool minor)
+    /// <summary>Where the tonic is mostly a dominant seventh, as in a blues, the seventh is its colour and leads nowhere, unless its own two goes before.</summary>
+    internal static bool IsBluesTonic(KeyedChart keyed, int at)
     {
+        if (keyed.Degrees[at] != 0 || keyed.Colours[at] != "7" || keyed.Previous(at) is >= 0 and var two && keyed.Degrees[two] == 7 && keyed.Colours[two] is "m7" or "m" or "h")
+            return false;
+        var minor = keyed.Minor[at];
         var (sevenths, plain) = (0.0, 0.0);
         for (var i = 0; i < keyed.Length; i++)
             if (keyed.Degrees[i] == 0 && keyed.Minor[i] == minor)

@@ -11,6 +11,11 @@ namespace ChordLang.Harmony.Functions;
 /// <param name="Colours">For each chord, its colour sign.</param>
 public sealed record KeyedChart(Chart Chart, int[] Degrees, bool[] Minor, string[] Colours)
 {
+    private readonly Lazy<Applied?[]> applied = new(() => AppliedChords.Of(new(Chart, Degrees, Minor, Colours)));
+
+    /// <summary>What a chord is applied to, or null.</summary>
+    public Applied? AppliedAt(int at) => applied.Value[at];
+
     /// <summary>Number of chords.</summary>
     public int Length => Degrees.Length;
 
@@ -55,7 +60,9 @@ public sealed record KeyedChart(Chart Chart, int[] Degrees, bool[] Minor, string
 public static class FunctionFeatures
 {
     /// <summary>Names of the features that hold for a chord.</summary>
-    public static IEnumerable<string> Of(KeyedChart keyed, int at)
+    public static IEnumerable<string> Of(KeyedChart keyed, int at) => Near(keyed, at).Concat(FunctionContext.Of(keyed, at));
+
+    private static IEnumerable<string> Near(KeyedChart keyed, int at)
     {
         var (degree, colour) = (keyed.Degrees[at], keyed.Colours[at]);
         var mode = keyed.Minor[at] ? "minor" : "major";
@@ -123,7 +130,7 @@ public static class FunctionFeatures
     }
 
     // Minor sevenths with minor triads: what stands on the fourth degree is a minor subdominant either way.
-    private static string Broad(string colour) => colour is "m7" or "m" ? "m" : colour;
+    internal static string Broad(string colour) => colour is "m7" or "m" ? "m" : colour;
 
     /// <summary>Feature of two functions that follow each other.</summary>
     public static string Step(HarmonicFunction before, HarmonicFunction here) => $"step {before} {here}";

@@ -15,8 +15,16 @@ namespace ChordLang.Harmony.Functions;
 /// <param name="Roles">Names of its roles, the one that says most first.</param>
 /// <param name="Target">Index of the chord it leads to, or null.</param>
 /// <param name="Reason">One sentence, at most 25 words.</param>
+/// <param name="Reasons">The same for each of its roles, in their order.</param>
 public sealed record ChordFunction(
-    Key Key, int Degree, string Numeral, HarmonicFunction Function, double Confidence, ImmutableArray<string> Roles, int? Target, string Reason);
+    Key Key, int Degree, string Numeral, HarmonicFunction Function, double Confidence, ImmutableArray<string> Roles, int? Target, string Reason,
+    ImmutableArray<RoleReason> Reasons);
+
+/// <summary>Why a chord has a role.</summary>
+/// <param name="Name">The role.</param>
+/// <param name="Target">Index of the chord it leads to or leans on, or null.</param>
+/// <param name="Sentence">One sentence, at most 25 words.</param>
+public sealed record RoleReason(string Name, int? Target, string Sentence);
 
 /// <summary>Reads functions.</summary>
 public static class FunctionReader
@@ -33,7 +41,8 @@ public static class FunctionReader
             var key = keys.At(chart.Chords[i].Bar)!;
             var target = roles[i].Select(r => r.Target).FirstOrDefault(t => t is not null);
             readings.Add(new(key, keyed.Degrees[i], NumeralOf(keyed, i, key), guesses[i].Function, guesses[i].Confidence,
-                [.. roles[i].Select(r => r.Name)], target, FunctionReason.Of(keyed, i, key, guesses[i], roles[i])));
+                [.. roles[i].Select(r => r.Name)], target, FunctionReason.Of(keyed, i, key, guesses[i], roles[i]),
+                [.. roles[i].Select(r => new RoleReason(r.Name, r.Target, FunctionReason.OfRole(keyed, i, key, r)))]));
         }
         return readings.ToImmutable();
     }
@@ -41,9 +50,9 @@ public static class FunctionReader
     private static string NumeralOf(KeyedChart keyed, int at, Key key)
     {
         var chord = keyed.Chart.Chords[at].Chord;
-        if (AppliedChords.At(keyed, at) is not { } applied)
+        if (keyed.AppliedAt(at) is not { } applied)
             return Numeral.Of(chord, key.Tonic ?? default);
-        var head = applied.Two ? "ii" : applied.Diminished ? "vii" : "V";
+        var head = applied.Within is { } within ? Numeral.Within(chord, within) : applied.Diminished ? "vii" : "V";
         return $"{head}{Numeral.Quality(chord)}/{Numeral.OfDegree(applied.Degree, keyed.Minor[at])}";
     }
 }

@@ -7,13 +7,16 @@ internal static class FunctionReason
 {
     private const double Unsure = 0.5;
 
-    public static string Of(KeyedChart keyed, int at, Key key, FunctionGuess guess, IReadOnlyList<ChordRole> roles)
+    /// <summary>What is said of the chord in one sentence: its first role, or else its function.</summary>
+    public static string Of(KeyedChart keyed, int at, Key key, FunctionGuess guess, IReadOnlyList<ChordRole> roles) =>
+        roles.Count > 0 ? OfRole(keyed, at, key, roles[0]) : Plain(Symbol(keyed, at), key, guess);
+
+    /// <summary>Why it has a role.</summary>
+    public static string OfRole(KeyedChart keyed, int at, Key key, ChordRole role)
     {
-        string Symbol(int k) => keyed.Chart.Chords[k].Chord.Symbol;
-        var me = Symbol(at);
-        var role = roles.Count > 0 ? roles[0] : null;
-        var to = role?.Target is { } target ? Symbol(target) : null;
-        return role?.Name switch
+        var me = Symbol(keyed, at);
+        var to = role.Target is { } target ? Symbol(keyed, target) : null;
+        return role.Name switch
         {
             "applied-dominant" when to is not null => $"{me} is the dominant of {to}: it raises a tone to the leading tone of {to}.",
             "applied-dominant" => $"{me} is the dominant of the {Ordinal(keyed, at)} degree, which does not follow at once.",
@@ -21,22 +24,30 @@ internal static class FunctionReason
             "applied-diminished" => $"{me} stands on a leading tone foreign to {key}, without its resolution.",
             "related-two" => $"{me} prepares {to}: it is the related two, a fifth above.",
             "tritone-substitute" => $"{me} replaces the dominant a tritone away, shares its guide tones, and slides down a semitone to {to}.",
+            "backdoor-dominant" when keyed.Degrees[role.Target!.Value] == 4 => $"{me} takes the back door home, and {to} stands where the tonic would.",
             "backdoor-dominant" => $"{me} comes home to {to} by the back door: a whole step up from the flat seventh degree.",
+            "leading-tone-diminished" => $"{me} stands on the leading tone of {key} and resolves up a semitone to {to}.",
             "common-tone-diminished" => $"{me} holds the root of {to} while its other tones lean into it.",
             "passing-diminished" => $"{me} fills the step to {to} with a semitone on each side.",
-            "deceptive" => $"{me} promises the tonic but resolves to {to}.",
+            "deceptive" => $"{me} promises a tonic a fifth below but climbs a step to {to}: a deceptive resolution.",
             "sus-resolution" => $"{me} holds its third back; {to} lets it fall.",
             "borrowed" => $"{me} is borrowed from the parallel minor of {key}.",
+            "picardy-third" => $"{me} ends a piece in {key} on the major third: a Picardy third.",
             "two-five-one" when to is not null => $"{me} takes part in a two-five-one that ends on {to}.",
             "two-five-one" => $"{me} is where the two-five-one arrives.",
+            "turnaround" when to is not null => $"{me} takes part in a turnaround that leads back to {to}.",
             "turnaround" => $"{me} takes part in a turnaround that leads back to the beginning.",
+            "dominant-chain" when to is not null => $"{me} is a link in a chain of dominants, each resolving to the next, that ends on {to}.",
             "dominant-chain" => $"{me} is a link in a chain of dominants, each resolving to the next.",
-            "line-cliche" => $"{me} stays while one inner voice walks {role.Detail}: a line cliché.",
-            "planing" => $"{me} moves in parallel with its neighbours: chromatic planing.",
-            "pedal" => $"{me} sounds over a pedal: the bass stays while the chords change.",
-            _ => Plain(me, key, guess),
+            "line-cliche" => $"{me} stays while {role.Detail}: a line cliché.",
+            "planing" when to is not null => $"{me} slides with its neighbours by semitones in parallel, towards {to}: chromatic planing.",
+            "planing" => $"{me} slides with its neighbours by semitones in parallel: chromatic planing.",
+            "pedal" => $"{me} sounds over a pedal: the bass stays on {role.Detail} while the chords change.",
+            _ => throw new InvalidOperationException($"no words for the role {role.Name}"),
         };
     }
+
+    private static string Symbol(KeyedChart keyed, int at) => keyed.Chart.Chords[at].Chord.Symbol;
 
     private static string Plain(string me, Key key, FunctionGuess guess) => guess switch
     {
@@ -53,6 +64,6 @@ internal static class FunctionReason
     private static string Ordinal(KeyedChart keyed, int at)
     {
         string[] words = ["first", "flat second", "second", "flat third", "third", "fourth", "sharp fourth", "fifth", "flat sixth", "sixth", "flat seventh", "seventh"];
-        return words[AppliedChords.At(keyed, at)!.Degree];
+        return words[keyed.AppliedAt(at)!.Degree];
     }
 }

@@ -27,6 +27,15 @@ public static class Numeral
         return (minorKey ? minor : major)[interval];
     }
 
+    /// <summary>The numeral of a chord in a passing key, without its quality.</summary>
+    /// <param name="chord">The chord.</param>
+    /// <param name="interval">Its root above the passing tonic, 0 to 11.</param>
+    public static string Within(Chord chord, int interval)
+    {
+        string[] romans = ["I", "bII", "II", "bIII", "III", "IV", "#IV", "V", "bVI", "VI", "bVII", "VII"];
+        return romans[interval].TrimEnd('I', 'V') + Cased(chord, romans[interval].TrimStart('b', '#'));
+    }
+
     /// <summary>What follows the letter of a numeral: <c>7</c>, <c>maj7</c>, <c>ø7</c>, <c>°7</c>, <c>+</c>, <c>sus</c>.</summary>
     public static string Quality(Chord chord) => chord.Family() switch
     {

@@ -43,6 +43,8 @@ public sealed class SkeletonFeatures
         yield return $"arc weight {Weight(from)} {Weight(to)} {(motion == 0 ? "same" : motion == 5 ? "fifth" : "other")}";
         if (to == starts.Length - 1)
             yield return $"arc to the end {names[from]} {gap}";
+        foreach (var feature in Gesture(from, to, motion, gap))
+            yield return feature;
         if (to - from == 1)
             yield break;
         // What comes right after the chord is what it passes over.
@@ -58,6 +60,40 @@ public sealed class SkeletonFeatures
         yield return $"arc skips {Math.Min(same, 2)} of its target {(motion == 0 ? "same" : "other")}";
         yield return $"arc skips {Math.Min(likeFrom, 2)} like itself {(motion == 0 ? "same" : "other")}";
         yield return $"arc {motion} skips {Math.Min(same, 1)} {Math.Min(likeFrom, 1)}";
+    }
+
+    // What kind of step the arc is, over what it goes, and whether its goal is held on.
+    private IEnumerable<string> Gesture(int from, int to, int motion, string gap)
+    {
+        var (here, there) = (keyed.Colours[from], keyed.Colours[to]);
+        var kind = motion switch { 5 => "fifth", 11 when here is "7" or "M" => "semitone", 0 => "same", _ => "other" };
+        if (to - from > 1)
+        {
+            var over = Over(from, to);
+            yield return $"arc {kind} over {over}";
+            yield return $"arc {kind} {here} {there} over {over}";
+            yield return $"arc {here} {motion} {there} over {over}";
+        }
+        var held = to + 1 < names.Length && keyed.Motion(to, to + 1) == 0 && keyed.Colours[to + 1] == there ? "held" : "left";
+        yield return $"arc {kind} {held}";
+        yield return $"arc {kind} {gap} {held}";
+        yield return $"arc {kind} {here} {there} then {keyed.Motion(from, from + 1)}{keyed.Colours[from + 1]} {Math.Min(to - from, 3)}";
+        if (from > 0)
+            yield return $"arc {kind} {here} {there} after {keyed.Motion(from - 1, from)}{keyed.Colours[from - 1]}";
+    }
+
+    private string Over(int from, int to)
+    {
+        var (goal, itself, two, near) = (true, true, true, true);
+        for (var k = from + 1; k < to; k++)
+        {
+            var up = keyed.Motion(k, to);
+            goal &= up == 0;
+            itself &= keyed.Motion(from, k) == 0;
+            two &= up == 0 || up == 5 && keyed.Colours[k] is "m7" or "m" or "h" or "s";
+            near &= up is 0 or 5 or 11 or 1 or 10;
+        }
+        return goal ? "goal" : itself ? "itself" : two ? "its two" : near ? "near" : "far";
     }
 
     /// <summary>Features of a span of chords, first and last included.</summary>

@@ -100,6 +100,8 @@ public static class SkeletonReader
             || roles[k].Any(r => r.Name is "related-two" or "passing-diminished" or "common-tone-diminished");
         var all = Enumerable.Range(0, heads.Length).ToImmutableArray();
         var plain = all.Where(k => heads[k] < 0 || !Decorates(k)).ToImmutableArray();
-        return [new(0, all), new(1, plain), new(2, [.. plain.Where(k => depths[k] <= BackboneDepth)])];
+        // What a piece sets out from belongs to its backbone, however many steps lead from there to its end.
+        var opening = plain.FirstOrDefault(k => functions[k].Function == HarmonicFunction.Tonic && keyed.Degrees[k] == 0, -1);
+        return [new(0, all), new(1, plain), new(2, [.. plain.Where(k => depths[k] <= BackboneDepth || k == opening)])];
     }
 }

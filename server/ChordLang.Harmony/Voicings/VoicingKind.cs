@@ -6,11 +6,12 @@ using ChordLang.Theory.Pitches;
 namespace ChordLang.Harmony.Voicings;
 
 /// <summary>What a voicing is under a chord.</summary>
-/// <param name="Kind"><c>close</c>, <c>drop-2</c>, <c>drop-3</c>, <c>drop-2-and-4</c>, <c>shell</c>, <c>quartal</c>, <c>cluster</c>, <c>open</c> or <c>spread</c>.</param>
+/// <param name="Kind"><c>quartal</c>, <c>cluster</c>, <c>shell</c>, <c>drop-2</c>, <c>drop-3</c>, <c>drop-2-and-4</c>; else <c>rootless</c> where the root does not sound, or its spacing.</param>
+/// <param name="Spacing"><c>close</c> (inside an octave, no tone twice), <c>open</c>, or <c>spread</c> (over more than two octaves).</param>
 /// <param name="Rootless">True where the chord's root does not sound.</param>
 /// <param name="Inversion">0 with the root lowest, 1 the third, 2 the fifth, 3 the seventh (or sixth); null where another tone is lowest.</param>
 /// <param name="Degrees">The degree of each pitch, lowest first.</param>
-public sealed record VoicingShape(string Kind, bool Rootless, int? Inversion, ImmutableArray<Degree> Degrees);
+public sealed record VoicingShape(string Kind, string Spacing, bool Rootless, int? Inversion, ImmutableArray<Degree> Degrees);
 
 /// <summary>Motion from one voicing to the next.</summary>
 /// <param name="Common">MIDI numbers that both hold.</param>
@@ -30,7 +31,9 @@ public static class VoicingKind
     {
         var degrees = midiLowToHigh.Select(chord.DegreeOf).ToImmutableArray();
         int? inversion = degrees.IsEmpty ? null : degrees[0].Number switch { 1 => 0, 3 => 1, 5 => 2, 7 or 6 => 3, _ => null };
-        return new(KindOf(midiLowToHigh, degrees), degrees.All(d => d.Interval != 0), inversion, degrees);
+        var rootless = degrees.All(d => d.Interval != 0);
+        var spacing = IsClose(midiLowToHigh) && midiLowToHigh.Length > 2 ? "close" : !midiLowToHigh.IsEmpty && midiLowToHigh[^1] - midiLowToHigh[0] > Wide ? "spread" : "open";
+        return new(Built(midiLowToHigh, degrees, chord) ?? (rootless && midiLowToHigh.Length > 2 ? "rootless" : spacing), spacing, rootless, inversion, degrees);
     }
 
     /// <summary>How the voices move.</summary>
@@ -51,26 +54,35 @@ public static class VoicingKind
         return new(common, moves, motion);
     }
 
-    private static string KindOf(ImmutableArray<int> pitches, ImmutableArray<Degree> degrees)
+    // The kind that the way of building gives, or null where only the spacing is left to tell.
+    private static string? Built(ImmutableArray<int> pitches, ImmutableArray<Degree> degrees, Chord chord)
     {
         var steps = pitches.Zip(pitches.Skip(1), (a, b) => b - a).ToArray();
-        if (steps.Length >= 2 && steps.All(s => s is 5 or 6) && steps.Count(s => s == 6) <= 1)
+        if (IsQuartal(steps))
             return "quartal";
-        if (steps.Length >= 2 && steps.All(s => s <= 2))
+        if (steps.Length >= 2 && steps.All(s => s is 1 or 2))
             return "cluster";
-        if (pitches.Length <= 3 && degrees.Any(d => d.Number == 7 || d.Number == 6) && degrees.Any(d => d.Number == 3) && degrees.All(d => d.Number is 1 or 3 or 6 or 7))
+        if (pitches.Length is 2 or 3 && IsShell(degrees, chord))
             return "shell";
-        if (pitches.Length < 3)
-            return "open";
-        if (IsClose(pitches))
-            return "close";
         // A dropped voicing is what comes of a close one when voices, counted from the top, go down an octave.
         if (pitches.Length >= 4)
             foreach (var (name, dropped) in new (string, int[])[] { ("drop-2", [2]), ("drop-3", [3]), ("drop-2-and-4", [2, 4]) })
                 if (IsDrop(pitches, dropped))
                     return name;
-        return pitches[^1] - pitches[0] > Wide ? "spread" : "open";
+        return null;
     }
+
+    // Fourths on fourths, one of them augmented at most; a pile of three or more may carry a major third on top.
+    private static bool IsQuartal(int[] steps)
+    {
+        var fourths = steps.Length >= 4 && steps[^1] == 4 ? steps[..^1] : steps;
+        return fourths.Length >= 2 && fourths.All(s => s is 5 or 6) && fourths.Count(s => s == 6) <= 1;
+    }
+
+    // Root, third and seventh (or sixth) of a chord that has one, each at most once; of two notes one is third or seventh.
+    private static bool IsShell(ImmutableArray<Degree> degrees, Chord chord) =>
+        chord.Tones.Any(t => t.Degree.Number is 6 or 7) && degrees.All(d => d.Number is 1 or 3 or 6 or 7) && degrees.Distinct().Count() == degrees.Length
+        && (degrees.Length == 2 ? degrees.Any(d => d.Number != 1) : degrees.Any(d => d.Number == 3) && degrees.Any(d => d.Number is 6 or 7));
 
     // All within an octave, no chord tone left out between neighbours of the sound itself.
     private static bool IsClose(ImmutableArray<int> pitches) =>

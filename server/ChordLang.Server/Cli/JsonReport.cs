@@ -28,9 +28,12 @@ internal sealed record ChordsJson(int Version, IReadOnlyList<ChordJson> Chords);
 internal sealed record NameToneJson(string Pitch, string Degree);
 internal sealed record NameJson(
     string Symbol, string Root, string Bass, string Quality, IReadOnlyList<NameToneJson> Tones, IReadOnlyList<string> Missing, bool Rootless, double Score, string Why);
-internal sealed record ShapeJson(string? Kind, string? Inversion, int? Span, double? Mm, IReadOnlyList<string> Open);
+internal sealed record ShapeJson(
+    string? Kind, int? Inversion, int? Span, double? Mm, IReadOnlyList<int> Open, string? Spacing, bool? Rootless, IReadOnlyList<int> StringSet, IReadOnlyList<string> Degrees,
+    string Bottom, string Top);
+internal sealed record MotionJson(IReadOnlyList<string> Common, IReadOnlyList<int> Moves, string Motion);
 internal sealed record VoicingJson(
-    string Voicing, IReadOnlyList<string> Pitches, string? Bass, IReadOnlyList<NameJson> Names, IReadOnlyList<string> EqualRoots, int? Shift, ShapeJson? Shape, string? Trouble);
+    string Voicing, IReadOnlyList<string> Pitches, string? Bass, IReadOnlyList<NameJson> Names, IReadOnlyList<string> EqualRoots, int? Shift, ShapeJson? Shape, MotionJson? Next, string? Trouble);
 internal sealed record VoicingsJson(int Version, IReadOnlyList<VoicingJson> Voicings);
 internal sealed record KeyJson(string? Tonic, string Mode);
 internal sealed record KeySpanJson(int FromBar, string? Tonic, string Mode, bool Given, double Confidence);
@@ -47,6 +50,7 @@ internal sealed record AnalyseJson(int Version, IReadOnlyList<AnalysedJson> File
 [JsonSerializable(typeof(ConfigJson))]
 [JsonSerializable(typeof(DiffJson))]
 [JsonSerializable(typeof(DescribeJson))]
+[JsonSerializable(typeof(FindJson))]
 [JsonSerializable(typeof(PlaceJson))]
 [JsonSerializable(typeof(RespellJson))]
 [JsonSerializable(typeof(ExplainJson))]

@@ -1,12 +1,16 @@
-// `chordlang name`: what frets or pitches may be called.
+// `chordlang name`: what frets or pitches may be called, what kind of voicing they are, and how one moves to the next.
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json;
 using ChordLang.Arrangement.Binding;
 using ChordLang.Arrangement.Music;
+using ChordLang.Features.Hovers;
 using ChordLang.Fretboard.Hands;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Harmony.Naming;
+using ChordLang.Harmony.Voicings;
 using ChordLang.Theory.Chords;
+using ChordLang.Theory.Pitches;
 
 namespace ChordLang.Server.Cli;
 
@@ -28,6 +32,9 @@ internal sealed class NameCommand : Command
         new("--before", "CHORD", "the chord behind it"),
     ];
 
+    // A name that few would think of is left to programs; people are told the likely ones.
+    private const double WorthReading = 0.003;
+
     public override int Run(Arguments arguments, Terminal terminal)
     {
         var voicings = Lines.Of(arguments, terminal, "name needs a voicing, such as x-3-5-4-5-x or C4+E4+A4, or - for one a line.");
@@ -35,7 +42,8 @@ internal sealed class NameCommand : Command
         if (trouble is not null)
             throw new MisuseException(trouble);
         var context = new NamingContext(settings.Bars[0].Settings.Key, Chord(arguments, "--after"), Chord(arguments, "--before"));
-        var answers = voicings.Select(v => Answer(v, arguments, context)).ToList();
+        var sounds = voicings.Select(v => Sound(v, arguments)).ToList();
+        var answers = sounds.Select((s, i) => Answer(s, i + 1 < sounds.Count ? sounds[i + 1] : null, context)).ToList();
         if (arguments.Json)
             terminal.Out.WriteLine(JsonSerializer.Serialize(new VoicingsJson(1, answers), Json.Plain.VoicingsJson));
         else
@@ -44,7 +52,12 @@ internal sealed class NameCommand : Command
         return answers.Any(a => a.Trouble is not null) ? Found : Clean;
     }
 
-    // The voicing is read by the notation itself, in a bar of its own.
+    // What was given, as the notation reads it in a bar of its own.
+    private sealed record Given(string Text, Piece? Piece, Event? Event, string? Trouble)
+    {
+        public ImmutableArray<Pitch> Pitches => Event is null ? [] : [.. Event.Notes.Select(n => n.Pitch).OrderBy(p => p.Midi)];
+    }
+
     private static Piece Bound(Arguments arguments, string row, out string? trouble)
     {
         var settings = (string[])["key", "strings"];
@@ -59,23 +72,46 @@ internal sealed class NameCommand : Command
     private static Chord? Chord(Arguments arguments, string option) => arguments[option] is not { } symbol ? null
         : ChordReader.Read(symbol) is var r && r.Chord is { } c ? c : throw new MisuseException($"{option}: {r.Trouble!.Message}");
 
-    private static VoicingJson Answer(string voicing, Arguments arguments, NamingContext context)
+    private static Given Sound(string voicing, Arguments arguments)
     {
         var piece = Bound(arguments, voicing.Any(char.IsWhiteSpace) ? "" : $"1 {voicing}", out var trouble);
-        if (trouble is not null || piece.Events is not [{ Kind: EventKind.Struck, Notes.Length: > 0 } e])
-            return new(voicing, [], null, [], [], null, null, trouble ?? "That is no voicing. Write frets such as x-3-5-4-5-x, or pitches such as C4+E4+A4.");
-        var pitches = e.Notes.Select(n => n.Pitch).OrderBy(p => p.Midi).ToImmutableArray();
+        return trouble is not null || piece.Events is not [{ Kind: EventKind.Struck, Notes.Length: > 0 } e]
+            ? new(voicing, null, null, trouble ?? "That is no voicing. Write frets such as x-3-5-4-5-x, or pitches such as C4+E4+A4.")
+            : new(voicing, piece, e, null);
+    }
+
+    private static VoicingJson Answer(Given given, Given? next, NamingContext context)
+    {
+        if (given.Event is not { } e)
+            return new(given.Text, [], null, [], [], null, null, null, given.Trouble);
+        var pitches = given.Pitches;
         var names = SoundNamer.Name(pitches, context with { Spelled = e.Notes.All(n => n.PitchWritten) });
-        return new(voicing, [.. pitches.Select(p => p.ToString())], pitches[0].Name.ToString(),
+        return new(given.Text, [.. pitches.Select(p => p.ToString())], pitches[0].Name.ToString(),
             [.. names.Readings.Select(r => new NameJson(r.Symbol, r.Root.ToString(), r.Bass.ToString(), r.Symbol.Split('/')[0][r.Root.ToString().Length..],
                 [.. r.Tones.Select(t => new NameToneJson(t.Pitch.ToString(), t.Degree.ToString()))], [.. r.Missing.Select(d => d.ToString())],
                 r.Rootless, Math.Round(r.Score, 4), r.Why))],
-            [.. names.EqualRoots.Select(r => r.ToString())], names.Shift, Shape(e, piece), null);
+            [.. names.EqualRoots.Select(r => r.ToString())], names.Shift, Shape(e, given.Piece!, pitches, names), Motion(pitches, next), null);
     }
 
-    private static ShapeJson? Shape(Event e, Piece piece) => e.Voicing is not { } v ? null
-        : new(null, null, v.OuterFrets() is { } f ? f.High - f.Low : 0, Math.Round(v.Span(piece.Bars[0].Settings.Neck), 1),
-            [.. e.Notes.Where(n => n.Fret == 0).Select(n => n.Pitch.ToString())]);
+    // Kind and inversion are those under the first name; what is only pitches has no place on the neck.
+    private static ShapeJson Shape(Event e, Piece piece, ImmutableArray<Pitch> pitches, SoundNames names)
+    {
+        var kind = names.Readings is [{ Chord: { } chord }, ..] ? VoicingKind.Of([.. pitches.Select(p => p.Midi)], chord) : null;
+        return new(kind?.Kind, kind?.Inversion,
+            e.Voicing is null ? null : e.Voicing.OuterFrets() is { } f ? f.High - f.Low : 0,
+            e.Voicing is { } v ? Math.Round(v.Span(piece.Bars[0].Settings.Neck), 1) : null,
+            [.. e.Notes.Where(n => n.Fret == 0).Select(n => n.String).OfType<int>().OrderDescending()], kind?.Spacing, kind?.Rootless,
+            [.. e.Notes.Select(n => n.String).OfType<int>().OrderDescending()],
+            names.Readings is [var first, ..] ? [.. first.Tones.Select(t => t.Degree.ToString())] : [], pitches[0].ToString(), pitches[^1].ToString());
+    }
+
+    private static MotionJson? Motion(ImmutableArray<Pitch> pitches, Given? next)
+    {
+        if (next?.Event is null)
+            return null;
+        var motion = VoicingKind.Between([.. pitches.Select(p => p.Midi)], [.. next.Pitches.Select(p => p.Midi)]);
+        return new([.. motion.Common.Select(m => pitches.First(p => p.Midi == m).ToString())], motion.Moves, motion.Motion);
+    }
 
     private static void Write(VoicingJson answer, Terminal terminal)
     {
@@ -85,9 +121,24 @@ internal sealed class NameCommand : Command
             return;
         }
         terminal.Out.WriteLine($"{answer.Voicing}: {string.Join(' ', answer.Pitches)}");
-        foreach (var n in answer.Names.Take(8))
+        foreach (var n in answer.Names.Where((n, i) => i == 0 || n.Score >= WorthReading))
             terminal.Out.WriteLine($"  {n.Symbol,-14} {string.Join(' ', n.Tones.Select(t => t.Degree))}{(n.Missing.Count > 0 ? $", without {string.Join(' ', n.Missing)}" : "")}. {n.Why}");
         if (answer.EqualRoots.Count > 0)
             terminal.Out.WriteLine($"  The same sound with equal right on {string.Join(' ', answer.EqualRoots)}; {answer.Shift} frets up or down it stays in its family.");
+        if (answer.Shape is { } shape)
+            terminal.Out.WriteLine($"  {Told(shape)}");
+        if (answer.Next is { } next)
+            terminal.Out.WriteLine($"  {VoicingWords.Motion(next.Common, next.Moves, next.Motion)}");
+    }
+
+    private static string Told(ShapeJson shape)
+    {
+        var parts = new List<string> { shape.Kind is { } kind ? VoicingWords.Kind(kind, shape.Inversion, shape.Rootless == true) : "" };
+        parts.Add($"{shape.Bottom} lies lowest, {shape.Top} on top.");
+        if (shape.StringSet.Count > 0)
+            parts.Add($"Strings {string.Join(' ', shape.StringSet)}"
+                + (shape.Mm > 0 ? string.Create(CultureInfo.InvariantCulture, $", {shape.Mm:0} mm between the outer frets") : "")
+                + (shape.Open.Count > 0 ? $"; string{(shape.Open.Count > 1 ? "s" : "")} {string.Join(' ', shape.Open)} open, so it cannot be moved." : "; no open string, so it can be moved."));
+        return string.Join(' ', parts.Where(p => p.Length > 0));
     }
 }

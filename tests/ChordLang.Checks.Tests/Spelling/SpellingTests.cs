@@ -81,6 +81,28 @@ public sealed class SpellingTests
         Assert.Contains(question, finding.Message);
     }
 
+    // Without a key the chords tell it, where they tell it plainly (a two-five-one and its tonic, common practice).
+    [Fact]
+    public void Without_a_key_the_chords_tell_what_was_forgotten()
+    {
+        const string Chart = "| Gmaj7 | Am7 | D7 | Gmaj7 | Em7 | Am7 | D7\n| Gmaj7\n    1 D4   2 F4   3 B4\n";
+        var finding = Assert.Single(Checked.Run(Chart), f => f.Code == "spelling-signature-slip");
+        Assert.Contains("F4 lies outside G major, the key that the chords tell, and outside Gmaj7", finding.Message);
+        Assert.DoesNotContain(Checked.Run("| Gmaj7\n    1 D4   2 F4   3 B4\n"), f => f.Code == "spelling-signature-slip");
+        Assert.DoesNotContain(Checked.Run("| Gmaj7 | Am7 | D7 | Gmaj7 | Em7 | Am7 | D7 | Gmaj7 | N.C.\n    1 D4   2 F4   3 B4\n"), f => f.Code == "spelling-signature-slip");
+    }
+
+    // False alarm run: with the key taken away no clean sample gets a finding about spelling.
+    [Fact]
+    public void Clean_samples_stay_clean_without_their_key()
+    {
+        foreach (var path in ChordLang.Testing.Repository.Samples("valid"))
+        {
+            var text = string.Join('\n', ChordLang.Testing.Repository.Text(path).Split('\n').Where(l => !l.TrimStart().StartsWith("key", StringComparison.Ordinal)));
+            Assert.DoesNotContain(Checked.Run(text), f => f.Code.StartsWith("spelling-", StringComparison.Ordinal));
+        }
+    }
+
     private static IEnumerable<int> Midi(string text) =>
         [.. Arrangement.Binding.Binder.Bind(Grammar.Syntax.SyntaxTree.Parse(text)).Events.SelectMany(e => e.Notes).Select(n => n.Midi)];
 }

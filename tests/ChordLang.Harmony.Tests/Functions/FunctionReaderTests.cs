@@ -25,7 +25,18 @@ public class FunctionReaderTests
     [InlineData("C | Abmaj7 | Dm7 | G7", 1, "borrowed", null, "bVImaj7")]
     [InlineData("C | E7 | A7 | D7 | G7 | C", 2, "dominant-chain", null, "V7/ii")]
     [InlineData("C | Am | Am(maj7) | Am7 | Am6 | G7 | C", 2, "line-cliche", null, "vimaj7")]
-    [InlineData("C Am7 | Dm7 G7 | C", 1, "turnaround", null, "vi7")]
+    [InlineData("C | Am | Am(maj7) | Am7 | Fmaj7 | G7 | C", 3, "line-cliche", null, "vi7")]
+    [InlineData("C | Caug | C6 | Caug | F", 2, "line-cliche", null, "I6")]
+    [InlineData("Dm | Dm/C# | Dm/C | Dm/B | Gm", 1, "line-cliche", null, "ii")]
+    [InlineData("C Am7 | Dm7 G7 | C", 1, "turnaround", 4, "vi7")]
+    [InlineData("C Eb7 | Ab7 Db7 | C", 1, "turnaround", null, "bIII7")]
+    [InlineData("C C#dim7 | Dm7 G7 | C", 1, "turnaround", null, "vii°7/ii")]
+    [InlineData("C | Bdim7 | C", 1, "leading-tone-diminished", 2, "vii°7")]
+    [InlineData("Cmaj7 | Fmaj7 Bb9 | Em7 A7 | Dm7 | G7 | C", 2, "backdoor-dominant", 3, "bVII7")]
+    [InlineData("Cmaj7 | Em7b5 A7b9 | Dm7 | G7 | C", 1, "related-two", 2, "iiø7/ii")]
+    [InlineData("C7 | F7 | C7 | Gm7 C7 | F7 | F7 | C7", 4, "applied-dominant", 5, "V7/IV")]
+    [InlineData("C | E7 | F | G7 | C", 1, "deceptive", 2, "V7/vi")]
+    [InlineData("C | D9sus4 | D7 | G7 | C", 1, "sus-resolution", 2, "II7sus")]
     [InlineData("C/G | Dm7/G | G7 | C", 1, "pedal", null, "ii7")]
     [InlineData("C | Ebmaj7 | Dmaj7 | Dbmaj7 | C", 2, "planing", null, "IImaj7")]
     public void A_chord_plays_its_role(string chart, int index, string role, int? target, string numeral)
@@ -66,6 +77,9 @@ public class FunctionReaderTests
             {
                 Assert.InRange(reading.Reason.Split(' ').Length, 3, 25);
                 Assert.EndsWith(".", reading.Reason, StringComparison.Ordinal);
+                Assert.Equal(reading.Roles, reading.Reasons.Select(r => r.Name));
+                Assert.All(reading.Reasons, r => Assert.InRange(r.Sentence.Split(' ').Length, 3, 25));
+                Assert.All(reading.Roles, r => Assert.Contains(r, ChordRoles.Names));
                 Assert.InRange(reading.Confidence, 0, 1);
                 Assert.True(reading.Target is null || reading.Target is >= 0 and < 12 && reading.Target != i);
                 Assert.InRange(reading.Degree, 0, 11);
@@ -76,6 +90,53 @@ public class FunctionReaderTests
     [Fact]
     public void An_empty_chart_has_no_functions() =>
         Assert.Empty(FunctionReader.Read(new([], 4), KeyFinder.Find(new([], 4), [])));
+
+    // The line that walks is told by its notes (common practice: the root of a minor chord down to its sixth, the fifth of a major one up).
+    [Theory]
+    [InlineData("C | Am | Am(maj7) | Am7 | Am6 | G7 | C", 3, "Am7 stays while one voice walks A G# G F#: a line cliché.")]
+    [InlineData("C | Caug | C6 | C7 | F", 1, "Caug stays while one voice walks G G# A Bb: a line cliché.")]
+    [InlineData("C | Dm | Dm/C# | Dm/C | Dm/B | Gm", 2, "Dm/C# stays while the bass walks D C# C B: a line cliché.")]
+    public void The_moving_line_is_named(string chart, int index, string sentence) =>
+        Assert.Contains(sentence, Read(chart)[index].Reasons.Select(r => r.Sentence));
+
+    // The dominant of the key is no substitute where a half-diminished chord follows a semitone lower, a blues has no chain of dominants in its
+    // tonic, and four slow chords inside a piece are no turnaround (common practice).
+    [Theory]
+    [InlineData("C | Fm7 | G7 | F#m7b5 | B7 | Em", 2, "tritone-substitute")]
+    [InlineData("C7 | F7 | C7 | C7 | F7 | F7 | C7 | A7 | Dm7 | G7 | C7 | F7 C7", 6, "turnaround")]
+    [InlineData("C7 | F7 | C7 | C7 | F7 | F7 | C7 | A7 | Dm7 | G7 | C7 F7 | C7", 10, "dominant-chain")]
+    [InlineData("C7 | F7 | F#dim7 | C7 | G7 | C7", 2, "applied-diminished")]
+    public void A_likeness_is_no_role(string chart, int index, string role) => Assert.DoesNotContain(role, Read(chart)[index].Roles);
+
+    // In minor the chord on the fourth degree belongs to the key: nothing comes home by a back door there.
+    [Fact]
+    public void In_minor_the_fourth_degree_is_no_back_door() =>
+        Assert.DoesNotContain(Read("Dm | Dm Gm | A7 | Dm | Bb Gm | A7 | Dm", "D", Mode.Minor), r => r.Function == HarmonicFunction.Backdoor);
+
+    [Theory]
+    [InlineData("C | Cmaj7 | C6 | G7", 1)]
+    [InlineData("C | C7 | F | C", 1)]
+    [InlineData("Dm | Dm/C | Bb | A7", 1)]
+    public void Two_steps_are_no_line(string chart, int index) => Assert.DoesNotContain("line-cliche", Read(chart)[index].Roles);
+
+    // A Picardy third: the piece in minor that ends on the major tonic (common practice).
+    [Fact]
+    public void A_minor_piece_may_end_in_major()
+    {
+        var last = Read("Am | Dm | E7 | A", "A", Mode.Minor)[3];
+        Assert.Contains("picardy-third", last.Roles);
+        Assert.DoesNotContain(Read("Am | A | Dm | Am", "A", Mode.Minor)[1].Roles, r => r == "picardy-third");
+    }
+
+    // Every role of the list is met above by a worked example, and each chord's roles come with their reasons.
+    [Fact]
+    public void Roles_are_those_of_the_list()
+    {
+        var met = typeof(FunctionReaderTests).GetMethod(nameof(A_chord_plays_its_role))!.GetCustomAttributesData()
+            .Where(a => a.AttributeType == typeof(InlineDataAttribute)).Select(a => ((IReadOnlyCollection<System.Reflection.CustomAttributeTypedArgument>)a.ConstructorArguments[0].Value!).ElementAt(2).Value as string)
+            .Append("picardy-third").Distinct().Order(StringComparer.Ordinal);
+        Assert.Equal(ChordRoles.Names.Order(StringComparer.Ordinal), met);
+    }
 
     private static ImmutableArray<ChordFunction> Read(string text, string tonic = "C", Mode mode = Mode.Major)
     {

@@ -19,10 +19,28 @@ public class VoicingKindTests
     [InlineData("C4 D4 E4", "Cadd9", "cluster", 0)]
     [InlineData("C2 G3 E5", "C", "spread", 0)]
     [InlineData("C3 G3 E4", "C", "open", 0)]
+    [InlineData("C4 E4 G4", "C", "close", 0)]
+    [InlineData("C3 Bb3", "C7", "shell", 0)]
+    [InlineData("C3 E3", "C", "open", 0)]
+    [InlineData("D3 G3 C4 F4 A4", "Dm11", "quartal", 0)]
+    [InlineData("F3 B3 E4", "Fmaj7", "quartal", 0)]
+    [InlineData("C3 E3 B3 E4", "Cmaj7", "open", 0)]
     public void A_voicing_has_the_kind_of_its_definition(string pitches, string symbol, string kind, int inversion)
     {
         var shape = VoicingKind.Of(Midi(pitches), ChordReader.Read(symbol).Chord!);
         Assert.Equal((kind, inversion, false), (shape.Kind, shape.Inversion, shape.Rootless));
+    }
+
+    // Piano and arranging handbooks call a voicing that leaves the root to the bass player rootless, however it is spaced (common practice).
+    [Theory]
+    [InlineData("E3 D4 A4", "C13", "rootless", "open")]
+    [InlineData("E3 G3 B3 D4", "Cmaj9", "rootless", "close")]
+    [InlineData("E3 B3 D4 G4", "Cmaj9", "drop-2", "open")]
+    [InlineData("B3 F4", "G7", "shell", "open")]
+    public void A_rootless_voicing_keeps_the_kind_of_its_build(string pitches, string symbol, string kind, string spacing)
+    {
+        var shape = VoicingKind.Of(Midi(pitches), ChordReader.Read(symbol).Chord!);
+        Assert.Equal((kind, spacing, true), (shape.Kind, shape.Spacing, shape.Rootless));
     }
 
     [Fact]

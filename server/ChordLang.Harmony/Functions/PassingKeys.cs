@@ -1,0 +1,51 @@
+// Finds passing keys in charts that write their basses through, as music does whose voices are led: not only the dominants but all that belongs to them.
+using ChordLang.Harmony.Weights;
+
+namespace ChordLang.Harmony.Functions;
+
+/// <summary>Weighs, chord by chord and step by step, whether the home key or a passing key holds: a conditional random field of two states.</summary>
+internal static class PassingKeys
+{
+    // Below this share of slash chords a chart tells roots only, and rules read it better. Chosen on charts with numerals by analysts.
+    private const double LeastSlashes = 0.2;
+    private const double Sure = 0.4;
+
+    private static readonly WeightTable Table = WeightTable.Load("applied.tsv");
+
+    /// <summary>What each chord is applied to; null for a chart that the rules read better.</summary>
+    public static Applied?[]? Of(KeyedChart keyed)
+    {
+        if (keyed.Length == 0 || keyed.Chart.Chords.Count(c => c.Chord.Bass is not null) < LeastSlashes * keyed.Length)
+            return null;
+        var features = new AppliedFeatures(keyed);
+        double[][] local = [.. Enumerable.Range(0, keyed.Length).Select(i => new[] { 0, Table.Sum(features.Of(i)) })];
+        double[][] step = [[0, Table["step home passing"]], [Table["step passing home"], Table["step passing passing"]]];
+        var posteriors = FunctionTagger.Posteriors(local, step);
+        return [.. posteriors.Select((p, i) => p[1] > Sure ? Read(keyed, features, i) : null)];
+    }
+
+    private static Applied? Read(KeyedChart keyed, AppliedFeatures features, int at)
+    {
+        var (degree, colour) = (keyed.Degrees[at], keyed.Colours[at]);
+        var leads = features.ChiefAt(at) ?? ((features.Nearest(at, 1) ?? features.Nearest(at, -1)) is var (k, _) ? features.ChiefAt(k) : null) ?? Own(keyed, at);
+        if (leads is not { } target)
+            return null;
+        var within = (degree - target + 12) % 12;
+        var next = keyed.Next(at);
+        var lands = next >= 0 && keyed.Degrees[next] == target && keyed.Colours[next] is not ("o" or "h" or "+");
+        return (within, colour) switch
+        {
+            (7, "7" or "M" or "+") => new(target, lands ? next : null, false),
+            (11, "o" or "h") => new(target, lands ? next : null, true),
+            _ => new(target, null, false, within),
+        };
+    }
+
+    // Where no foreign dominant is near, a chord can only lead by its own kind.
+    private static int? Own(KeyedChart keyed, int at)
+    {
+        var up = keyed.Colours[at] switch { "7" or "M" or "+" => 5, "o" or "h" => 1, _ => 0 };
+        var target = (keyed.Degrees[at] + up) % 12;
+        return up > 0 && (keyed.Minor[at] ? AppliedChords.MinorTargets : AppliedChords.MajorTargets).Contains(target) ? target : null;
+    }
+}
