@@ -45,6 +45,8 @@ public static class SpelledPiece
     // Grace notes have no time of their own: each comes this much, in whole notes, before what follows it.
     private const double Grace = 1.0 / 4096;
 
+    private const int LeastRoots = 3;
+
     /// <summary>Every note that has a written pitch, in order of time.</summary>
     /// <param name="piece">The piece.</param>
     /// <param name="heedWritten">True to spell each note by the spellings written around it; false to trust none of them.</param>
@@ -87,6 +89,9 @@ public static class SpelledPiece
         if (piece.Bars.Any(b => b.Settings.Key is not null))
             return [.. piece.Bars.Select(b => b.Settings.Key)];
         var chart = WrittenChart.Of(piece);
+        // A chord or two belong to many keys, however plainly one of them comes first.
+        if (sure > 0 && chart.Chart.Chords.Select(c => c.Chord.Root.PitchClass).Distinct().Count() < LeastRoots)
+            return [.. piece.Bars.Select(_ => (Key?)null)];
         var plan = KeyFinder.Find(chart.Chart, []);
         var written = chart.Chart.Chords.IsEmpty ? 0 : chart.Chart.Chords.Average(c => c.Chord.Root.Fifths);
         var (keys, span) = (ImmutableArray.CreateBuilder<Key?>(piece.Bars.Length), -1);
