@@ -17,7 +17,7 @@ public sealed record SearchMatch(string Path, int? Bar, string? Count, Span Span
 public static class LibrarySearch
 {
     /// <summary>The places where all that is asked for holds at once, in order of time.</summary>
-    public static IEnumerable<SearchMatch> In(LessonIndex lesson, Wanted wanted)
+    public static IEnumerable<SearchMatch> In(LessonContents lesson, Wanted wanted)
     {
         if (wanted.Tag is { } tag && !lesson.Tags.Contains(tag, StringComparer.OrdinalIgnoreCase))
             return [];
@@ -40,11 +40,11 @@ public static class LibrarySearch
 
     private static bool Together(IndexedPlace a, IndexedPlace b) => a.Start < b.End && b.Start < a.End;
 
-    private static IEnumerable<(IndexedPlace, string)> Grips(LessonIndex lesson, Wanted wanted) =>
+    private static IEnumerable<(IndexedPlace, string)> Grips(LessonContents lesson, Wanted wanted) =>
         lesson.Grips.Where(g => wanted.Form is null ? g.Shape == wanted.ShapeName : g.Form == wanted.Form)
             .Select(g => (g.Place, g.Shape is null ? g.Frets : g.Place.Bar is null ? $"shape {g.Shape} = {g.Frets}" : $"{g.Frets}, the shape {g.Shape}"));
 
-    private static IEnumerable<(IndexedPlace, string)> Chords(LessonIndex lesson, Wanted wanted)
+    private static IEnumerable<(IndexedPlace, string)> Chords(LessonContents lesson, Wanted wanted)
     {
         foreach (var chord in lesson.Chords)
         {
@@ -61,7 +61,7 @@ public static class LibrarySearch
         (anyRoot || chord.Root == sought.Root && chord.Bass == sought.Bass)
         && chord.Tones.Select(t => t.Degree).SequenceEqual(sought.Tones.Select(t => t.Degree));
 
-    private static (IndexedPlace, string) Found(LessonIndex lesson, Wanted wanted, int first, int last, int tonic)
+    private static (IndexedPlace, string) Found(LessonContents lesson, Wanted wanted, int first, int last, int tonic)
     {
         var chords = lesson.Chords[first..(last + 1)];
         var (begin, stop) = (chords[0].Place, chords[^1].Place.End);

@@ -61,7 +61,7 @@ internal sealed class FindCommand : Command
     }
 
     private static (Source, IReadOnlyList<SearchMatch>?) Search(Source source, Wanted wanted) => source.Text is not { } text ? (source, null)
-        : (source, [.. LibrarySearch.In(LessonIndex.Of(source.Path, new Lesson(SyntaxTree.Parse(text), new Library(source.FullPath))), wanted)]);
+        : (source, [.. LibrarySearch.In(LessonContents.Of(source.Path, new Lesson(SyntaxTree.Parse(text), new Library(source.FullPath))), wanted)]);
 
     private static void Write(List<SearchMatch> matches, int read, Terminal terminal)
     {

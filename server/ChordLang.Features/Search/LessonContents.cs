@@ -42,13 +42,13 @@ public sealed record IndexedKey(IndexedPlace Place, Key Key, bool Given);
 /// <param name="Keys">Its keys, in order.</param>
 /// <param name="Chords">Its chords, in order.</param>
 /// <param name="Grips">Its shapes, then the grips it plays, in order.</param>
-public sealed record LessonIndex(
+public sealed record LessonContents(
     string Path, ImmutableArray<string> Tags, ImmutableArray<IndexedKey> Keys, ImmutableArray<IndexedChord> Chords, ImmutableArray<IndexedGrip> Grips)
 {
     /// <summary>Indexes a lesson.</summary>
     /// <param name="path">As matches shall name it.</param>
     /// <param name="lesson">The lesson.</param>
-    public static LessonIndex Of(string path, Lesson lesson)
+    public static LessonContents Of(string path, Lesson lesson)
     {
         var (piece, harmony) = (lesson.Piece, lesson.Harmony);
         var end = piece.Bars.IsEmpty ? 0 : piece.Bars[^1].End.Value;
