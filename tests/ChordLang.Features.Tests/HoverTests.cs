@@ -26,6 +26,8 @@ public sealed class HoverTests
     [InlineData("| Cmaj7\n    1 E4 ri¦ng", "Let it ring to the end of the bar.")]
     [InlineData("| Cmaj7\n    to¦p: 1 E4", "This row is the voice top; it plays in 1 bar of the piece.")]
     [InlineData("| Cmaj7\n    1 low-¦drop at 8", "low-drop at 8 sounds C3, ")]
+    // Shells of a two-five: the seventh of the first falls to the third of the second, its third stays (common practice).
+    [InlineData("| Dm7 3 G7\n    1 ¦10-x-10-10-x-x   3 x-10-9-10-x-x", "", "A shell voicing, root lowest.", "To the next: F4 stays; the outer voices go in oblique motion; from the lowest voice up: up 5 semitones, down a semitone, stays.")]
     // A diminished seventh comes round every three frets (common practice).
     [InlineData("| Bdim7\n    1 x-x-¦0-1-0-1", "", "Moved 3 frets it stays in its family")]
     public void A_place_is_explained(string marked, string first, params string[] more)

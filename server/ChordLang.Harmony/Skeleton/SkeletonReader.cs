@@ -29,9 +29,6 @@ public static class SkeletonReader
 
     private const int BackboneDepth = 2;
 
-    // An arc is worth two spans: chosen on charts that the weights were not fitted to.
-    private const double ArcShare = 2;
-
     private static readonly WeightTable Table = WeightTable.Load("skeleton.tsv");
 
     /// <summary>Reads the skeleton of a chart under its keys.</summary>
@@ -78,12 +75,7 @@ public static class SkeletonReader
                 weights.Arc[i, j] = Table.Sum(features.Arc(i, j));
                 weights.Span[i, j] = Table.Sum(features.Span(i, j));
             }
-        // Of all bracketings the one that is right in most arcs and spans to be expected.
-        var likely = weights.Marginals(out _);
-        for (var k = 0; k < n; k++)
-            for (var j = k + 1; j < n; j++)
-                likely.Arc[k, j] *= ArcShare;
-        return likely.Best();
+        return weights.Marginals(out _).Best();
     }
 
     private static ImmutableArray<int> Depths(int[] heads)

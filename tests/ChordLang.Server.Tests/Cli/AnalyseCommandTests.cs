@@ -27,6 +27,41 @@ public sealed class AnalyseCommandTests
         Assert.Single(chords, c => c.GetProperty("head").GetInt32() == -1);
     }
 
+    // The chart of a player: bars in rows of four, a row for each section and the pickup, numerals under the chords; then the reductions.
+    [Fact]
+    public void People_read_the_chart_and_what_remains_of_it()
+    {
+        var text = Call.With("key C major\n\npickup from 4\n| G7\n\nsection A\n| Cmaj7 3 A7 | Dm7 3 G7 | Cmaj7 | | C6\nsection B\n| Fmaj7 | C6\n", "analyse", "-").Out;
+        var lines = text.Split('\n').Select(l => l.Trim()).ToList();
+        Assert.Contains(lines, l => l.StartsWith("pickup | 4 G7", StringComparison.Ordinal));
+        Assert.Contains(lines, l => l.StartsWith("1 | Cmaj7  3 A7", StringComparison.Ordinal) && l.Count(c => c == '|') == 5);
+        Assert.Contains(lines, l => l.StartsWith("5 | C6", StringComparison.Ordinal));
+        Assert.Contains(lines, l => l.StartsWith("6 | Fmaj7", StringComparison.Ordinal));
+        Assert.True(lines.IndexOf("What each chord does:") < lines.IndexOf("Without passing and related-two chords:"));
+        Assert.True(lines.IndexOf("Without passing and related-two chords:") < lines.IndexOf("The backbone:"));
+        Assert.DoesNotContain(lines.SkipWhile(l => l != "Without passing and related-two chords:"), l => l.Contains("Dm7", StringComparison.Ordinal));
+        Assert.Contains(lines, l => l == "applied-dominant, to Dm7 in bar 2: A7 is the dominant of Dm7: it raises a tone to the leading tone of Dm7.");
+    }
+
+    [Fact]
+    public void Each_bar_is_told_in_whole_sentences()
+    {
+        var text = Call.With(Chart, "analyse", "-", "--bar-by-bar").Out;
+        Assert.Contains("Bar 2. On 1, Dm7 is ii7, pulling onward. Dm7 prepares G7: it is the related two, a fifth above.", text, StringComparison.Ordinal);
+        Assert.Contains("Bar 5. Cmaj7 lasts on.", text, StringComparison.Ordinal);
+    }
+
+    // A long chart of 500 chords is read whole, each chord with a head; how long it takes is measured by hand, see DEVELOPERS.md.
+    [Fact]
+    public void A_long_chart_is_read_whole()
+    {
+        var chart = "meter 4/4\n\n" + string.Concat(Enumerable.Range(0, 125).Select(i => i % 3 == 0 ? "| Dm7 3 G7 | Cmaj7 3 A7\n" : i % 3 == 1 ? "| Fmaj7 3 Bb9 | Em7 3 A7b9\n" : "| Ebdim7 3 Dm7 | Db7 3 Cmaj7\n"));
+        using var document = JsonDocument.Parse(Call.With(chart, "analyse", "-", "--format", "json").Out);
+        var chords = document.RootElement.GetProperty("files")[0].GetProperty("chords").EnumerateArray().ToList();
+        Assert.Equal(500, chords.Count);
+        Assert.Single(chords, c => c.GetProperty("head").GetInt32() == -1);
+    }
+
     [Fact]
     public void A_key_that_is_written_is_given()
     {
