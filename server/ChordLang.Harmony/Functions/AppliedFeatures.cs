@@ -78,12 +78,48 @@ internal sealed class AppliedFeatures(KeyedChart keyed)
             }
             else
                 yield return $"{side} none";
+        foreach (var feature in InBass(at, next, before, me, mode))
+            yield return feature;
         if (chiefs[at] is { } own)
         {
             yield return "chief";
             yield return $"chief {mode} {own}";
         }
     }
+
+    // Inversions and the steps of the bass tell a passing leading tone from a root that only passes.
+    private IEnumerable<string> InBass(int at, int next, int before, string me, string mode)
+    {
+        var colour = keyed.Colours[at];
+        var over = Over(at);
+        yield return $"{me} over {over}";
+        yield return $"{colour} over {over}";
+        var here = (Bass(at) - tonics[at] + 12) % 12;
+        if (at + 1 < keyed.Length)
+        {
+            var to = (Bass(at + 1) - tonics[at] + 12) % 12;
+            yield return $"{me} over {over} to {to}";
+            yield return $"{colour} bass {over} by {(Bass(at + 1) - Bass(at) + 12) % 12}";
+            yield return $"{mode} bass {here} to {to}";
+        }
+        if (at > 0)
+        {
+            var from = (Bass(at - 1) - tonics[at] + 12) % 12;
+            yield return $"{mode} bass {here} from {from}";
+            yield return $"{me} over {over} from {from}";
+        }
+        if (next >= 0)
+            yield return $"{me} over {over} onto {Name(next, at)} over {Over(next)}";
+        if (before >= 0)
+            yield return $"{me} over {over} out of {Name(before, at)} over {Over(before)}";
+        var (last, onward) = (at > 0 && SameKey(at - 1, at) ? Dots(at - 1) : "-", at + 1 < keyed.Length && SameKey(at + 1, at) ? Dots(at + 1) : "-");
+        yield return $"{mode} outsides {last} {Dots(at)} {onward}";
+        yield return $"{colour} outsides {last} {Dots(at)} {onward}";
+    }
+
+    private int Bass(int at) => (keyed.Chart.Chords[at].Chord.Bass ?? keyed.Chart.Chords[at].Chord.Root).PitchClass;
+
+    private int Over(int at) => (Bass(at) - keyed.Chart.Chords[at].Chord.Root.PitchClass + 12) % 12;
 
     private static int[] Outside(KeyedChart keyed, int at)
     {

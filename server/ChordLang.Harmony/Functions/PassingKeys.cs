@@ -8,7 +8,7 @@ internal static class PassingKeys
 {
     // Below this share of slash chords a chart tells roots only, and rules read it better. Chosen on charts with numerals by analysts.
     private const double LeastSlashes = 0.2;
-    private const double Sure = 0.4;
+    private const double Sure = 0.45;
 
     private static readonly WeightTable Table = WeightTable.Load("applied.tsv");
 
