@@ -16,7 +16,10 @@ public sealed record Sentence(int Bar, Rational? Offset, string Text);
 public static class Describer
 {
     /// <summary>Everything, event by event.</summary>
-    public static ImmutableArray<Sentence> Whole(Piece piece, PlacedPiece placed)
+    /// <param name="piece">The piece.</param>
+    /// <param name="placed">Its notes on strings.</param>
+    /// <param name="prose">False to leave out the teaching text under the bars, where that is read in another place.</param>
+    public static ImmutableArray<Sentence> Whole(Piece piece, PlacedPiece placed, bool prose = true)
     {
         var sentences = ImmutableArray.CreateBuilder<Sentence>();
         Opening(piece, sentences);
@@ -26,8 +29,8 @@ public static class Describer
         {
             Section(piece, bar, sentences);
             sentences.Add(new(bar.Index, null, Heading(bar, before)));
-            foreach (var prose in bar.Prose.Where(p => p.Length > 0))
-                sentences.Add(new(bar.Index, null, $"Note: {prose}"));
+            foreach (var text in bar.Prose.Where(p => prose && p.Length > 0))
+                sentences.Add(new(bar.Index, null, $"Note: {text}"));
             foreach (var e in bar.Rows.SelectMany(r => r.Events.Select(e => (Row: r, Event: e))).OrderBy(x => x.Event.Onset).ThenBy(x => x.Event.Row))
                 sentences.Add(new(bar.Index, e.Event.Offset, Told(bar, e.Row, e.Event, places.GetValueOrDefault(e.Event))));
             before = bar.Settings;

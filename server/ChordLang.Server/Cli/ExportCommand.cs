@@ -16,12 +16,13 @@ internal sealed class ExportCommand : Command
 
     public override string Takes => "FILE or -";
 
-    public override string Summary => "Writes an arrangement in an open format: MusicXML, or tablature as plain text";
+    public override string Summary => "Writes an arrangement as a sheet to hand out (page, drawing, PDF), as MusicXML, or as tablature in plain text";
 
     public override IReadOnlyList<Option> Options { get; } =
     [
-        new("--to", "musicxml|tab", "the format", ["musicxml", "tab"]),
+        new("--to", "sheet|svg|pdf|musicxml|tab", "the format", ["sheet", "svg", "pdf", "musicxml", "tab"]),
         new("--width", "N", "most characters a line of tablature (default: 78)"),
+        .. SheetExport.Options,
         new("--out", "FILE", "where it is written (default: standard output)"),
         new("--stdin-path", "PATH", "the path that standard input stands for"),
     ];
@@ -31,7 +32,9 @@ internal sealed class ExportCommand : Command
         if (arguments.Words.Count != 1 || Directory.Exists(arguments.Words[0]))
             throw new MisuseException("export takes one file, or - for standard input.");
         if (!arguments.Has("--to"))
-            throw new MisuseException("export needs the format: --to musicxml or --to tab.");
+            throw new MisuseException("export needs the format: --to sheet, svg, pdf, musicxml or tab.");
+        if (arguments["--to"] == "pdf" && !arguments.Has("--out"))
+            throw new MisuseException("--to pdf needs a file to write: --out FILE.");
         var source = Sources.Find(arguments.Words, terminal.In, arguments["--stdin-path"]).First()();
         if (source.Text is not { } text)
             throw new MisuseException($"{Terminal.Harmless(source.Path)} cannot be read: {source.Trouble}.");
@@ -40,8 +43,15 @@ internal sealed class ExportCommand : Command
         var width = TabWriter.UsualWidth;
         if (arguments["--width"] is { } asked && !(int.TryParse(asked, out width) && width is >= 20 and <= 1000))
             throw new MisuseException("--width is a number from 20 to 1000.");
-        var score = arguments["--to"] == "tab" ? string.Join('\n', TabWriter.Write(piece, placed, width).Split('\n').Select(Terminal.Harmless)) : ScoreWriter.Write(piece, placed);
-        if (arguments["--out"] is { } path)
+        var score = arguments["--to"] switch
+        {
+            "tab" => string.Join('\n', TabWriter.Write(piece, placed, width).Split('\n').Select(Terminal.Harmless)),
+            "musicxml" => ScoreWriter.Write(piece, placed),
+            _ => SheetExport.Write(piece, placed, arguments),
+        };
+        if (arguments["--to"] == "pdf")
+            SheetExport.Print(score, Path.GetFullPath(arguments["--out"]!));
+        else if (arguments["--out"] is { } path)
             Replacement.Write(Path.GetFullPath(path), new UTF8Encoding(false).GetBytes(score));
         else
             terminal.Out.Write(score);

@@ -25,9 +25,42 @@ public sealed class ExportCommandTests
         Assert.DoesNotContain(Call.With(Text, "export", "-", "--to", "tab").Out, c => char.IsControl(c) && c != '\n');
 
     [Theory]
+    [InlineData("sheet", "<!DOCTYPE html>")]
+    [InlineData("svg", "<svg ")]
+    public void A_sheet_is_a_page_or_a_drawing(string format, string starts)
+    {
+        var call = Call.With(Text, "export", "-", "--to", format, "--numerals", "--large", "--staves", "tab", "--diagrams", "every", "--paper", "a4");
+        Assert.Equal((Command.Clean, ""), (call.Code, call.Error));
+        Assert.StartsWith(starts, call.Out, StringComparison.Ordinal);
+        Assert.Contains("data-fret=\"7\"", call.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Where_no_browser_starts_the_message_says_what_to_do()
+    {
+        var before = Environment.GetEnvironmentVariable(HeadlessBrowser.Variable);
+        using var folder = new TemporaryFolder();
+        try
+        {
+            Environment.SetEnvironmentVariable(HeadlessBrowser.Variable, Path.Combine(folder.Path, "none"));
+            var call = Call.With(Text, "export", "-", "--to", "pdf", "--out", Path.Combine(folder.Path, "out.pdf"));
+            Assert.Equal((Command.Trouble, ""), (call.Code, call.Out));
+            Assert.Contains("cannot be started", call.Error, StringComparison.Ordinal);
+            Assert.Contains(HeadlessBrowser.Variable, call.Error, StringComparison.Ordinal);
+            Assert.Empty(Directory.GetFiles(folder.Path));
+        }
+        finally
+        {
+            Environment.SetEnvironmentVariable(HeadlessBrowser.Variable, before);
+        }
+    }
+
+    [Theory]
     [InlineData("needs the format", "export", "-")]
-    [InlineData("it can be musicxml, tab", "export", "-", "--to", "paper")]
+    [InlineData("it can be sheet, svg, pdf, musicxml, tab", "export", "-", "--to", "paper")]
     [InlineData("from 20 to 1000", "export", "-", "--to", "tab", "--width", "wide")]
+    [InlineData("needs a file to write", "export", "-", "--to", "pdf")]
+    [InlineData("it can be both, tab, staff", "export", "-", "--to", "sheet", "--staves", "three")]
     [InlineData("takes one file", "export", "samples/valid", "--to", "tab")]
     [InlineData("there is no such file", "export", "samples/none.chl", "--to", "tab")]
     public void Misuse_is_told_in_a_sentence(string says, params string[] arguments)

@@ -1,0 +1,59 @@
+// Where the lines of a sheet end: the breaks that leave all lines about equally full, four bars a line where that is no worse.
+using System.Collections.Immutable;
+
+namespace ChordLang.Interchange.Sheet;
+
+/// <summary>Bars of one line.</summary>
+/// <param name="First">Index of its first bar.</param>
+/// <param name="Count">How many.</param>
+/// <param name="Stretch">By how much the gaps between its columns grow.</param>
+internal readonly record struct Line(int First, int Count, double Stretch);
+
+/// <summary>Breaks bars into lines: least raggedness over all ways of breaking.</summary>
+internal static class LineBreaks
+{
+    /// <summary>Gaps may shrink to this part of their natural width.</summary>
+    public const double Tightest = 0.86;
+
+    /// <summary>The last line of a stretch grows at most this much; it may end early.</summary>
+    public const double Loosest = 1.5;
+
+    /// <summary>Breaks a stretch of bars that stands by itself.</summary>
+    /// <param name="plans">All bars.</param>
+    /// <param name="from">Its first bar.</param>
+    /// <param name="to">Behind its last bar.</param>
+    /// <param name="width">Width of a line.</param>
+    /// <param name="prefix">Width of clef and signature where a bar opens a line.</param>
+    public static IEnumerable<Line> Of(ImmutableArray<BarPlan> plans, int from, int to, double width, Func<int, double> prefix)
+    {
+        var n = to - from;
+        var (cost, back, stretch) = (new double[n + 1], new int[n + 1], new double[n + 1]);
+        for (var j = 1; j <= n; j++)
+        {
+            cost[j] = double.MaxValue;
+            var (natural, rigid) = (0.0, 0.0);
+            for (var i = j - 1; i >= 0; i--)
+            {
+                var plan = plans[from + i];
+                natural += plan.Natural;
+                rigid += plan.Lead + (i < j - 1 ? plans[from + i + 1].Change : 0);
+                var r = (width - prefix(from + i) - rigid) / natural;
+                if (r < Tightest && i < j - 1)
+                    break;
+                var last = j == n;
+                var c = cost[i] + Badness(r, last) + (j - i == 4 ? 0 : 0.12) + 0.02;
+                if (c < cost[j])
+                    (cost[j], back[j], stretch[j]) = (c, i, last && r > Loosest ? Fitting(r) : Math.Max(r, Tightest));
+            }
+        }
+        var lines = new Stack<Line>();
+        for (var j = n; j > 0; j = back[j])
+            lines.Push(new(from + back[j], j - back[j], stretch[j]));
+        return lines;
+    }
+
+    private static double Badness(double r, bool last) => last && r > 1 ? Math.Log(r) * 1.2 - (r > Loosest ? 0 : 0.3 * Math.Log(r)) : Math.Pow(Math.Log(Math.Max(r, 0.05)), 2) * (r > Loosest ? 12 : r > 1 ? 4 : 8);
+
+    // A short last line keeps an easy pace and ends early.
+    private static double Fitting(double r) => Math.Min(r, 1.12);
+}

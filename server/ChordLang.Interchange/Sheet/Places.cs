@@ -1,0 +1,55 @@
+// Where each note lies on the strings, also where a note is held over or stands before the beat.
+using ChordLang.Arrangement.Music;
+using ChordLang.Arrangement.Placing;
+using ChordLang.Grammar.Syntax;
+using Finger = ChordLang.Fretboard.Hands.Finger;
+
+namespace ChordLang.Interchange.Sheet;
+
+/// <summary>A place on the neck.</summary>
+/// <param name="String">String, 1 = highest.</param>
+/// <param name="Fret">Fret from the capo.</param>
+/// <param name="Finger">The left-hand finger, or null.</param>
+internal readonly record struct Spot(int String, int Fret, Finger? Finger);
+
+/// <summary>Finds places.</summary>
+internal sealed class Places
+{
+    private readonly Dictionary<Note, Spot> exact = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<(string, Rational, int), Spot> alike = [];
+    private readonly Piece piece;
+
+    public Places(Piece piece, PlacedPiece placed)
+    {
+        this.piece = piece;
+        foreach (var e in placed.Events)
+            foreach (var n in e.Notes)
+                if (n is { String: { } s, Fret: { } f })
+                {
+                    exact[n.Note] = new(s, f, n.Finger);
+                    alike.TryAdd((e.Event.VoiceKey, n.Note.Onset, n.Note.Midi), new(s, f, n.Finger));
+                }
+    }
+
+    /// <summary>The place of a note, or null where the neck has none.</summary>
+    public Spot? Of(Event e, Note note)
+    {
+        if (exact.TryGetValue(note, out var spot))
+            return spot;
+        if (note is { String: { } s, Fret: { } f })
+            return new(s, f, null);
+        return alike.TryGetValue((e.VoiceKey, note.Onset, note.Midi), out spot) ? spot : null;
+    }
+
+    /// <summary>The place of a grace note or of a slide's beginning: its own, or on the string of a note that it leads to.</summary>
+    public Spot? Before(Event e, Note note)
+    {
+        if (note is { String: { } s, Fret: { } f })
+            return new(s, f, null);
+        var neck = piece.Bars[e.Bar].Settings.Neck;
+        foreach (var to in e.Notes)
+            if (Of(e, to) is { } spot && neck.FretOf(spot.String, note.Midi) is { } fret && fret >= 0)
+                return new(spot.String, fret, null);
+        return null;
+    }
+}

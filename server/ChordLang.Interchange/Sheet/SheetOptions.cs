@@ -1,0 +1,57 @@
+// What whoever hands out a sheet can choose.
+namespace ChordLang.Interchange.Sheet;
+
+/// <summary>Which staves a system has.</summary>
+public enum Staves
+{
+    /// <summary>Staff above tablature.</summary>
+    Both,
+    /// <summary>Tablature only.</summary>
+    Tab,
+    /// <summary>Staff only.</summary>
+    Staff,
+}
+
+/// <summary>Where fret diagrams stand.</summary>
+public enum Diagrams
+{
+    /// <summary>None.</summary>
+    None,
+    /// <summary>Over the first use of each voicing.</summary>
+    First,
+    /// <summary>Over every voicing.</summary>
+    Every,
+}
+
+/// <summary>The paper of a printed sheet.</summary>
+public enum Paper
+{
+    /// <summary>Whatever the printer holds.</summary>
+    Any,
+    /// <summary>ISO A4.</summary>
+    A4,
+    /// <summary>US Letter.</summary>
+    Letter,
+}
+
+/// <summary>Choices for a sheet.</summary>
+public sealed record SheetOptions
+{
+    /// <summary>Which staves.</summary>
+    public Staves Staves { get; init; } = Staves.Both;
+
+    /// <summary>Where fret diagrams stand.</summary>
+    public Diagrams Diagrams { get; init; } = Diagrams.First;
+
+    /// <summary>The paper.</summary>
+    public Paper Paper { get; init; } = Paper.Any;
+
+    /// <summary>True for large print: fewer bars a line, everything half as large again.</summary>
+    public bool Large { get; init; }
+
+    /// <summary>Words under the chords, by the offset in the text at which the chord is written: numerals, for instance. Empty for none.</summary>
+    public IReadOnlyDictionary<int, string> UnderChords { get; init; } = new Dictionary<int, string>();
+
+    /// <summary>Width of a system in units of the drawing; a string lies 11 of them from the next.</summary>
+    public double Width => Large ? 500 : 760;
+}

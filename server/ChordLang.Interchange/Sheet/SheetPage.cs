@@ -1,0 +1,106 @@
+// A sheet as one page that needs nothing else: title, prose, drawings, and their words for screen readers; nothing in it runs.
+using System.Collections.Immutable;
+using System.Security.Cryptography;
+using System.Text;
+using ChordLang.Arrangement.Music;
+using ChordLang.Arrangement.Placing;
+
+namespace ChordLang.Interchange.Sheet;
+
+/// <summary>Writes pages and drawings that stand by themselves.</summary>
+public static class SheetPage
+{
+    /// <summary>The HTML page of a piece. It holds no script and loads nothing; its own policy forbids both.</summary>
+    /// <param name="piece">The piece, as written.</param>
+    /// <param name="placed">Its notes on strings.</param>
+    /// <param name="options">What was asked for.</param>
+    public static string Html(Piece piece, PlacedPiece placed, SheetOptions options)
+    {
+        var systems = SheetWriter.Systems(piece, placed, options);
+        var style = SheetStyle.Page(options);
+        var hash = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(style)));
+        var title = piece.Title is { Length: > 0 } t ? Markup.Escape(t) : "Untitled";
+        var page = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
+            .Append($"<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'sha256-{hash}'; base-uri 'none'; form-action 'none'\">\n")
+            .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>").Append(title).Append("</title>\n<style>").Append(style).Append("</style>\n</head>\n<body>\n")
+            .Append("<svg class=\"defs\" aria-hidden=\"true\" focusable=\"false\">").Append(Definitions(systems.SelectMany(s => s.Glyphs))).Append("</svg>\n<main>\n<header>\n<h1>").Append(title).Append("</h1>\n");
+        if (piece.By is { } by)
+            page.Append("<p class=\"by\">").Append(Markup.Escape(by)).Append("</p>\n");
+        page.Append("<ul class=\"facts\">");
+        foreach (var fact in Facts.Of(piece.Bars.IsEmpty ? piece.Settings : piece.Bars[0].Settings))
+            page.Append("<li>").Append(Markup.Escape(fact)).Append("</li>");
+        page.Append("</ul>\n</header>\n");
+        Text(page, "lead", "", piece.Prose);
+        var next = 0;
+        foreach (var system in systems)
+        {
+            var opens = piece.Bars[system.FirstBar].Number == 0 && system.LastBar > system.FirstBar ? system.FirstBar + 1 : system.FirstBar;
+            next = Headings(page, piece, next, piece.Bars[opens].Line);
+            System(page, piece, system);
+        }
+        Headings(page, piece, next, int.MaxValue);
+        return page.Append("</main>\n</body>\n</html>\n").ToString();
+    }
+
+    /// <summary>All lines of a piece in one drawing, for placing in other documents.</summary>
+    public static string Svg(Piece piece, PlacedPiece placed, SheetOptions options)
+    {
+        const double gap = 16;
+        var systems = SheetWriter.Systems(piece, placed, options);
+        var width = systems.Select(s => s.Width).DefaultIfEmpty(options.Width).Max();
+        var lines = new StringBuilder();
+        var y = 0.0;
+        foreach (var system in systems)
+        {
+            lines.Append($"<g data-first=\"{system.FirstBar}\" data-last=\"{system.LastBar}\" data-from=\"{system.From}\" data-to=\"{system.To}\" transform=\"translate(0 {Canvas.N(y)})\">").Append(system.Drawing).Append("</g>\n");
+            y += system.Height + gap;
+        }
+        var words = string.Join(' ', systems.SelectMany(s => s.Spoken));
+        return $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Canvas.N(width)} {Canvas.N(Math.Max(1, y - gap))}\" width=\"{Canvas.N(width)}\" height=\"{Canvas.N(Math.Max(1, y - gap))}\" role=\"img\" aria-labelledby=\"title words\">\n"
+            + $"<title id=\"title\">{Markup.Escape(piece.Title ?? "Untitled")}</title>\n<desc id=\"words\">{Markup.Escape(words)}</desc>\n<style>{SheetStyle.Alone()}</style>\n"
+            + $"{Definitions(systems.SelectMany(s => s.Glyphs))}\n{lines}</svg>\n";
+    }
+
+    /// <summary>The outlines that drawings refer to.</summary>
+    /// <param name="names">SMuFL names.</param>
+    public static string Definitions(IEnumerable<string> names) =>
+        "<defs>" + string.Concat(names.Distinct().Order(StringComparer.Ordinal).Select(n => $"<path id=\"clg-{n}\" d=\"{GlyphTable.All[n].Path}\"/>")) + "</defs>";
+
+    // Section names stand where they are written; a section that is played again is a line of words.
+    private static int Headings(StringBuilder page, Piece piece, int next, int line)
+    {
+        for (; next < piece.Sections.Length && piece.Sections[next].Line < line; next++)
+        {
+            var section = piece.Sections[next];
+            page.Append("<h2>").Append(Markup.Escape(section.Name)).Append(section.Again ? " again" : "").Append("</h2>\n");
+            Text(page, "lead", "", section.Prose);
+        }
+        return next;
+    }
+
+    private static void System(StringBuilder page, Piece piece, SheetSystem system)
+    {
+        page.Append($"<section class=\"system\" aria-label=\"{Bars(piece, system.FirstBar, system.LastBar)}\">\n").Append(system.Svg).Append("\n<div class=\"spoken\">");
+        foreach (var sentence in system.Spoken)
+            page.Append("<p>").Append(Markup.Escape(sentence)).Append("</p>");
+        page.Append("</div>\n</section>\n");
+        for (var i = system.FirstBar; i <= system.LastBar; i++)
+            Text(page, "note", system.FirstBar == system.LastBar ? "" : Bars(piece, i, i), piece.Bars[i].Prose);
+    }
+
+    private static void Text(StringBuilder page, string style, string about, ImmutableArray<string> prose)
+    {
+        if (prose.All(p => p.Trim().Length == 0))
+            return;
+        page.Append($"<div class=\"{style}\">");
+        if (about.Length > 0)
+            page.Append("<p class=\"bars\">").Append(about).Append("</p>");
+        page.Append(Prose.Html(prose)).Append("</div>\n");
+    }
+
+    private static string Bars(Piece piece, int first, int last)
+    {
+        var (a, b) = (piece.Bars[first].Number, piece.Bars[last].Number);
+        return a == b ? a == 0 ? "Pickup" : $"Bar {a}" : a == 0 ? $"Pickup to bar {b}" : $"Bars {a} to {b}";
+    }
+}
