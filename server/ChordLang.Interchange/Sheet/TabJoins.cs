@@ -44,7 +44,7 @@ internal sealed class TabJoins(Canvas canvas, Skyline sky, SystemPlan system, Pl
         {
             canvas.Arc(start, Y(other.String) - 4.6, x - half + 1, y - 4.6, -3.6);
             if (hammer || pull)
-                canvas.Text((start + x - half) / 2, -3, hammer ? "H" : "P", Face.BarNumber, true);
+                canvas.Text((start + x - half) / 2, Math.Min(y, Y(other.String)) < 1 ? -9.4 : -3, hammer ? "H" : "P", Face.BarNumber, true);
         }
     }
 

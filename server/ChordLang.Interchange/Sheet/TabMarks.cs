@@ -17,6 +17,8 @@ internal sealed class TabMarks(Canvas canvas, Skyline sky, bool alone)
         foreach (var mark in e.Marks)
             switch (mark)
             {
+                // What holds on is not said again at every stroke; what is struck in another way is.
+                case { Kind: MarkKind.Loudness or MarkKind.Pluck or MarkKind.Is or MarkKind.Remark or MarkKind.Unsure } when e.Repeated: break;
                 case { Kind: MarkKind.Loudness, Operand: WordOperand loud }: Loudness(loud.Word, x); break;
                 case { Kind: MarkKind.PalmMute }: Words("P.M.", Face.Plain, x); break;
                 case { Kind: MarkKind.Pluck, Operand: WordOperand fingers }: Words(fingers.Word.Replace('-', ' '), Face.Remark, x); break;
