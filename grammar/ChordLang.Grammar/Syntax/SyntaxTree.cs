@@ -9,7 +9,10 @@ namespace ChordLang.Grammar.Syntax;
 /// <summary>A text and its parsed lines, one for each line of the text.</summary>
 public sealed class SyntaxTree
 {
-    private SyntaxTree(SourceText source, ImmutableArray<LineSyntax> lines) => (Source, Lines) = (source, lines);
+    private readonly Lazy<ImmutableArray<(int, SyntaxFinding)>> findings;
+
+    private SyntaxTree(SourceText source, ImmutableArray<LineSyntax> lines) =>
+        (Source, Lines, findings) = (source, lines, new(() => [.. lines.SelectMany((line, i) => line.Findings.Select(f => (i, f)))]));
 
     /// <summary>The text.</summary>
     public SourceText Source { get; }
@@ -26,6 +29,35 @@ public sealed class SyntaxTree
             lines.Add(cache.Parse(source.LineText(i)));
         return new(source, lines.MoveToImmutable());
     }
+
+    /// <summary>The tree after one edit: only the lines that it touches are parsed, all others are shared.</summary>
+    /// <param name="edit">The edit, in offsets of the text.</param>
+    /// <param name="changed">Which lines became which.</param>
+    /// <param name="cache">Lines that were parsed before.</param>
+    public SyntaxTree With(TextEdit edit, out LineChange changed, LineCache? cache = null)
+    {
+        cache ??= new();
+        var source = Source.With(edit, out changed);
+        var lines = ImmutableArray.CreateBuilder<LineSyntax>(source.Lines.Length);
+        lines.AddRange(Lines, changed.First);
+        for (var i = changed.First; i < changed.First + changed.New; i++)
+            lines.Add(cache.Parse(source.LineText(i)));
+        lines.AddRange(Lines.AsSpan()[(changed.First + changed.Old)..]);
+        return new(source, lines.MoveToImmutable());
+    }
+
+    /// <summary>The same text with other readings of its lines, such as a blank line where one is to be passed over; every line stands where it stood.</summary>
+    /// <param name="read">The reading of each line.</param>
+    public SyntaxTree Read(Func<int, LineSyntax, LineSyntax> read)
+    {
+        var lines = ImmutableArray.CreateBuilder<LineSyntax>(Lines.Length);
+        for (var i = 0; i < Lines.Length; i++)
+            lines.Add(read(i, Lines[i]));
+        return new(Source, lines.MoveToImmutable());
+    }
+
+    /// <summary>What the parser has to say, with the line of each; in order.</summary>
+    public ImmutableArray<(int Line, SyntaxFinding Finding)> Findings => findings.Value;
 
     /// <summary>Parses a text given as characters.</summary>
     public static SyntaxTree Parse(string text) => Parse(SourceText.From(text));

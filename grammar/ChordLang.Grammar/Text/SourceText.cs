@@ -14,17 +14,23 @@ public readonly record struct TextLine(int Start, int Length, int EndLength)
     public int End => Start + Length;
 }
 
+/// <summary>What an edit did to lines.</summary>
+/// <param name="First">The first line that may be another now.</param>
+/// <param name="Old">How many lines there were from it on.</param>
+/// <param name="New">How many stand in their place.</param>
+public readonly record struct LineChange(int First, int Old, int New);
+
 /// <summary>An immutable text. Lines end in \n, \r\n or \r, and in nothing else.</summary>
 public sealed class SourceText
 {
     // Bytes that are not UTF-8 are carried as lone low surrogates, U+DC80 to U+DCFF (the practice of Python's PEP 383).
     private const int Escape = 0xDC00;
 
-    private SourceText(string text)
+    private SourceText(string text) : this(text, Cut(text, 0, text.Length))
     {
-        Text = text;
-        Lines = Cut(text);
     }
+
+    private SourceText(string text, ImmutableArray<TextLine> lines) => (Text, Lines) = (text, lines);
 
     /// <summary>The whole text. A byte order mark stays as U+FEFF; a byte that is not UTF-8 stands as a lone surrogate U+DC80 to U+DCFF.</summary>
     public string Text { get; }
@@ -122,14 +128,38 @@ public sealed class SourceText
         return new(result.Append(Text, at, Text.Length - at).ToString());
     }
 
+    /// <summary>The text after one edit. Only the lines that it touches are cut anew, so that its cost hardly grows with the text.</summary>
+    /// <param name="edit">The edit, in offsets of this text.</param>
+    /// <param name="changed">Which lines became which.</param>
+    public SourceText With(TextEdit edit, out LineChange changed)
+    {
+        var (first, last) = (LineAt(edit.Span.Start), LineAt(edit.Span.End));
+        // A \r right before the edit may become \r\n with what is put behind it.
+        if (first > 0 && Lines[first].Start == edit.Span.Start && Text[edit.Span.Start - 1] == '\r')
+            first--;
+        var text = string.Concat(Text.AsSpan(0, edit.Span.Start), edit.NewText, Text.AsSpan(edit.Span.End));
+        var by = text.Length - Text.Length;
+        var end = Lines[last].End + Lines[last].EndLength + by;
+        // Cut leaves an empty line behind a line end; where the text goes on, the next old line is that line.
+        var cut = Cut(text, Lines[first].Start, end);
+        var fresh = last == Lines.Length - 1 ? cut.Length : cut.Length - 1;
+        var lines = ImmutableArray.CreateBuilder<TextLine>(first + fresh + Lines.Length - last - 1);
+        lines.AddRange(Lines, first);
+        lines.AddRange(cut.AsSpan()[..fresh]);
+        for (var i = last + 1; i < Lines.Length; i++)
+            lines.Add(Lines[i] with { Start = Lines[i].Start + by });
+        changed = new(first, last - first + 1, fresh);
+        return new(text, lines.MoveToImmutable());
+    }
+
     /// <inheritdoc/>
     public override string ToString() => Text;
 
-    private static ImmutableArray<TextLine> Cut(string text)
+    private static ImmutableArray<TextLine> Cut(string text, int from, int to)
     {
         var lines = ImmutableArray.CreateBuilder<TextLine>();
-        var start = 0;
-        for (var i = 0; i < text.Length; i++)
+        var start = from;
+        for (var i = from; i < to; i++)
         {
             if (text[i] is not ('\n' or '\r'))
                 continue;
@@ -138,7 +168,7 @@ public sealed class SourceText
             i += end - 1;
             start = i + 1;
         }
-        lines.Add(new(start, text.Length - start, 0));
+        lines.Add(new(start, to - start, 0));
         return lines.ToImmutable();
     }
 

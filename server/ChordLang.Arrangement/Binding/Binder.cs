@@ -30,12 +30,13 @@ public static class Binder
     /// <summary>Binds a tree.</summary>
     /// <param name="tree">The syntax.</param>
     /// <param name="library">Where <c>use</c> finds its files; null: nowhere.</param>
-    public static Piece Bind(SyntaxTree tree, ILibrary? library = null)
+    /// <param name="barsBefore">How many bars come before the first one, where the tree is a part of a longer piece.</param>
+    public static Piece Bind(SyntaxTree tree, ILibrary? library = null, int barsBefore = 0)
     {
         var troubles = new TroubleList(tree);
         var outline = OutlineReader.Read(tree, troubles, library?.Defaults ?? Settings.Default);
         var shelf = ShapeShelf.Gather(tree, library, troubles);
-        var (bars, events) = Bars(tree, outline, shelf, troubles);
+        var (bars, events) = Bars(tree, outline, shelf, troubles, barsBefore);
         var order = PlayOrder.Of(FormReader.Read(tree, outline.Steps, troubles), outline.Sections, troubles);
         foreach (var expected in outline.Expectations)
             if (expected.Expectation.Kind == ExpectKind.OnlyShapes)
@@ -55,11 +56,11 @@ public static class Binder
     }
 
     // First the places in time, then chords, then rows from left to right, then the ends of what rings.
-    private static (ImmutableArray<Bar> Bars, ImmutableArray<Event> Events) Bars(SyntaxTree tree, Outline outline, ShapeShelf shelf, TroubleList troubles)
+    private static (ImmutableArray<Bar> Bars, ImmutableArray<Event> Events) Bars(SyntaxTree tree, Outline outline, ShapeShelf shelf, TroubleList troubles, int barsBefore)
     {
         var book = new ChordBook(troubles);
         var chart = new ChartBinder(tree, book, troubles);
-        var bars = Timeline.Of(tree, outline.Bars, troubles).ToBuilder();
+        var bars = Timeline.Of(tree, outline.Bars, troubles, barsBefore).ToBuilder();
         for (var i = 0; i < bars.Count; i++)
             bars[i] = bars[i] with { Chords = chart.Bind(bars[i], i > 0 ? bars[i - 1] : null), Repeats = i > 0 && ChartBinder.IsAgain(bars[i].Syntax) ? i - 1 : null };
         var rows = new RowBinder(tree, bars.ToImmutable(), new(shelf, troubles), book, troubles);

@@ -8,11 +8,11 @@ namespace ChordLang.Arrangement.Binding;
 /// <summary>Lays bars out in time.</summary>
 internal static class Timeline
 {
-    /// <summary>The bars, with neither chords nor rows.</summary>
-    public static ImmutableArray<Bar> Of(SyntaxTree tree, ImmutableArray<BarPlan> plans, TroubleList troubles)
+    /// <summary>The bars, with neither chords nor rows; the first is numbered one more than <paramref name="barsBefore"/>.</summary>
+    public static ImmutableArray<Bar> Of(SyntaxTree tree, ImmutableArray<BarPlan> plans, TroubleList troubles, int barsBefore)
     {
         var bars = ImmutableArray.CreateBuilder<Bar>(plans.Length);
-        var (start, number) = (Rational.Zero, 0);
+        var (start, number) = (Rational.Zero, barsBefore);
         for (var i = 0; i < plans.Length; i++)
         {
             var (plan, meter) = (plans[i], plans[i].Settings.Meter);

@@ -28,8 +28,8 @@ internal sealed class GripPlan
     private readonly HashSet<string> movedShapes = new(StringComparer.Ordinal);
     private readonly List<LossDraft> losses = [];
 
-    /// <summary>Plans a piece.</summary>
-    public GripPlan(Piece piece, Interval interval)
+    /// <summary>Plans a piece; with <paramref name="shapesStay"/>, no definition of a shape moves along.</summary>
+    public GripPlan(Piece piece, Interval interval, bool shapesStay = false)
     {
         (this.piece, this.interval, Grips) = (piece, interval, new(piece, interval));
         foreach (var bar in piece.Bars)
@@ -37,7 +37,8 @@ internal sealed class GripPlan
                 events.TryAdd(e.SoundSpan.Start, e);
         var groups = piece.Events.Where(e => e is { Kind: EventKind.Struck, Repeated: false, Syntax: not null }).GroupBy(e => e.Onset)
             .Select(g => Grips.Move([.. g])).ToList();
-        Shapes(groups);
+        if (!shapesStay)
+            Shapes(groups);
         foreach (var group in groups)
             Keep(group);
     }

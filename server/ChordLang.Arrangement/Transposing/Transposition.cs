@@ -1,4 +1,5 @@
-// Moves a whole piece by one interval: edits on its text, so that everything that does not move stays as it was typed.
+// Moves a whole piece, or some lines of it, by one interval: edits on its text, so that everything that does not move stays as it was typed.
+using System.Collections.Immutable;
 using ChordLang.Arrangement.Binding;
 using ChordLang.Arrangement.Music;
 using ChordLang.Grammar.Formatting;
@@ -32,5 +33,17 @@ public static class Transposition
         Span Place(LossDraft draft) => draft.Event is { } e && places[(e.Line, e.Offset)].Select(s => (Span?)s).FirstOrDefault() is { } span ? span
             : moved.Tree.Source.Lines[draft.Line] is var line ? new(line.Start, line.Length) : default;
         return new(moved, interval, [.. plan.Losses.Select(l => l.Loss with { Span = Place(l) }).OrderBy(l => l.Span.Start)]);
+    }
+
+    /// <summary>The edits that move what stands on some lines and leave the rest; definitions of shapes stay, and a shape that cannot move as it is becomes frets.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="interval">See <see cref="IntervalChoice"/>.</param>
+    /// <param name="firstLine">The first line, from 0.</param>
+    /// <param name="lastLine">The last line.</param>
+    public static ImmutableArray<TextEdit> Edits(Piece piece, Interval interval, int firstLine, int lastLine)
+    {
+        var part = piece with { Events = [.. piece.Events.Where(e => e.Line >= firstLine && e.Line <= lastLine)] };
+        var writer = new MovedLine(part, interval, new(piece.Tree, interval), new(part, interval, shapesStay: true));
+        return [.. Enumerable.Range(firstLine, lastLine - firstLine + 1).Where(i => piece.Tree.Lines[i] is not ShapeLine).SelectMany(i => writer.Of(i).ToList())];
     }
 }

@@ -26,10 +26,9 @@ public abstract class ReportedCheck(string code, Severity severity) : Check
     /// <inheritdoc/>
     public sealed override IEnumerable<Finding> Find(Piece piece)
     {
-        for (var line = 0; line < piece.Tree.Lines.Length; line++)
-            foreach (var seen in piece.Tree.Lines[line].Findings)
-                if (seen.Code == code)
-                    yield return Read(piece.Tree, line, seen);
+        foreach (var (line, seen) in piece.Tree.Findings)
+            if (seen.Code == code)
+                yield return Read(piece.Tree, line, seen);
         foreach (var trouble in piece.Troubles)
             if (trouble.Code == code)
                 yield return new(code, severity, trouble.Message, trouble.Span) { Fixes = trouble.Fixes, Related = trouble.Related, Strings = trouble.Strings };

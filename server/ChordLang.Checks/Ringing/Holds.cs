@@ -75,7 +75,7 @@ internal sealed class Holds
     public static Holds Of(Piece piece) => Kept.GetValue(piece, p => new(p));
 
     /// <summary>The first note struck on the string of a hold before the hold is over, or null.</summary>
-    public Hold? CutterOf(Hold hold) => hold.Note.End < hold.Note.WantedEnd ? On(hold.String).FirstOrDefault(h => h.Note.Onset == hold.Note.End) : null;
+    public Hold? CutterOf(Hold hold) => hold.Note.End < hold.Note.WantedEnd ? Struck(hold.String, hold.Note.End) : null;
 
     /// <summary>Whether a string is silent and stays unstruck over a time, a certain note aside.</summary>
     public bool Free(int s, Rational from, Rational to, Note aside) => !On(s).Any(h => !ReferenceEquals(h.Note, aside)
@@ -105,6 +105,19 @@ internal sealed class Holds
             (frets[^s], fingers[^s]) = (fret, fret > 0 ? note.Finger?.Digit() : null);
         }
         return (new([.. frets]), new([.. fingers]));
+    }
+
+    // Strikes lie in the order of time; a long piece has thousands on each string.
+    private Hold? Struck(int s, Rational time)
+    {
+        var strikes = On(s);
+        int low = 0, high = strikes.Count;
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (strikes[middle].Note.Onset < time) low = middle + 1; else high = middle;
+        }
+        return low < strikes.Count && strikes[low].Note.Onset == time ? strikes[low] : null;
     }
 
     private List<Hold> On(int s) => byString.TryGetValue(s, out var strikes) ? strikes : [];

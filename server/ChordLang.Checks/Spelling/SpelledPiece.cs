@@ -47,12 +47,20 @@ public static class SpelledPiece
 
     private const int LeastRoots = 3;
 
+    // Two checks ask the same of a piece; how sure a key must be makes no difference where keys are written.
+    private static readonly System.Runtime.CompilerServices.ConditionalWeakTable<Piece, List<WrittenNote>> Heeded = [];
+
     /// <summary>Every note that has a written pitch, in order of time.</summary>
     /// <param name="piece">The piece.</param>
     /// <param name="heedWritten">True to spell each note by the spellings written around it; false to trust none of them.</param>
     /// <param name="sure">How sure, 0 to 1, a key must be that is found and not written.</param>
-    public static IEnumerable<WrittenNote> Of(Piece piece, bool heedWritten, double sure = 0)
+    public static IEnumerable<WrittenNote> Of(Piece piece, bool heedWritten, double sure = 0) =>
+        heedWritten && piece.Bars.Any(b => b.Settings.Key is not null) ? Heeded.GetValue(piece, p => [.. Spelled(p, true, sure)]) : Spelled(piece, heedWritten, sure);
+
+    private static IEnumerable<WrittenNote> Spelled(Piece piece, bool heedWritten, double sure)
     {
+        if (!piece.Events.Any(e => e is { Repeated: false, Syntax: not null } && (e.Notes.Any(n => n.PitchWritten) || e.Grace.Any(n => n.PitchWritten))))
+            yield break;
         var keys = Keys(piece, sure);
         var voices = new Dictionary<string, int>(StringComparer.Ordinal);
         var notes = new List<(Event Event, Note Note, bool Own, NoteToSpell Asked)>();

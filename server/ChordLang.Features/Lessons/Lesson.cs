@@ -29,10 +29,11 @@ public sealed class Lesson
     /// <param name="tree">The syntax.</param>
     /// <param name="library">Where <c>use</c> finds its files, and what holds where the piece says nothing; or null.</param>
     /// <param name="configuration">The levels of checks, or null where none is configured.</param>
-    public Lesson(SyntaxTree tree, ILibrary? library = null, Configuration? configuration = null)
+    /// <param name="barsBefore">How many bars come before the first one, where the tree is a part of a longer piece.</param>
+    public Lesson(SyntaxTree tree, ILibrary? library = null, Configuration? configuration = null, int barsBefore = 0)
     {
-        Tree = tree;
-        piece = new(() => Binder.Bind(tree, library));
+        (Tree, Library, Configuration) = (tree, library, configuration);
+        piece = new(() => Binder.Bind(tree, library, barsBefore));
         findings = new(() => CheckCatalogue.Run(Piece, configuration ?? Configuration.None));
         harmony = new(() => LessonHarmony.Of(Piece));
         rows = new(() => Rows(Piece));
@@ -43,8 +44,20 @@ public sealed class Lesson
     /// <summary>The syntax.</summary>
     public SyntaxTree Tree { get; }
 
+    /// <summary>Where <c>use</c> finds its files, or null.</summary>
+    public ILibrary? Library { get; }
+
+    /// <summary>The levels of checks, or null where none is configured.</summary>
+    public Configuration? Configuration { get; }
+
     /// <summary>The text; all spans are its offsets.</summary>
     public SourceText Text => Tree.Source;
+
+    /// <summary>True once the music was bound.</summary>
+    public bool IsBound => piece.IsValueCreated;
+
+    /// <summary>True once the checks have run.</summary>
+    public bool IsChecked => findings.IsValueCreated;
 
     /// <summary>The music.</summary>
     public Piece Piece => piece.Value;

@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using ChordLang.Arrangement.Binding;
 using ChordLang.Checks.Catalogue;
 using ChordLang.Checks.Configuring;
+using ChordLang.Features.Actions;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
 using ChordLang.Server.Workspace;
@@ -26,8 +27,6 @@ internal sealed record CheckedFile(Source Source, ImmutableArray<Finding> Findin
 /// <inheritdoc/>
 internal sealed class CheckCommand : Command
 {
-    private const int MostRounds = 20;
-
     public override string Name => "check";
 
     public override string Takes => "FILE, FOLDER or - …";
@@ -127,28 +126,10 @@ internal sealed class CheckCommand : Command
         if (source.Text is not { } text)
             return new(source, [], 0);
         var (report, count) = (Report(text, library), 0);
-        for (var round = 0; mend && round < MostRounds && Safe(report.Findings, text) is { Length: > 0 } edits; round++)
-        {
-            text = text.With(edits.SelectMany(e => e));
-            count += edits.Length;
-            report = Report(text, library);
-        }
+        if (mend)
+            (text, _, count) = SafeFixes.Apply(text, report.Findings, t => (report = Report(t, library)).Findings);
         if (count > 0 && source.FullPath is { } path)
             Replacement.Write(path, text.ToBytes());
         return new(source with { Text = text }, report.Findings, count) { Allowed = report.Allowed, Configured = library.Configured.Troubles };
-    }
-
-    // The safe fixes that do not touch each other; the others have their turn in the next round.
-    private static ImmutableArray<ImmutableArray<TextEdit>> Safe(ImmutableArray<Finding> findings, SourceText text)
-    {
-        var taken = new List<Span>();
-        var edits = ImmutableArray.CreateBuilder<ImmutableArray<TextEdit>>();
-        foreach (var fix in findings.Select(f => f.Fixes.FirstOrDefault(x => x.Safe)))
-            if (fix is { Edits.Length: > 0 } && fix.Edits.All(e => e.Span.End <= text.Text.Length && !taken.Any(t => t.Start <= e.Span.End && e.Span.Start <= t.End)))
-            {
-                taken.AddRange(fix.Edits.Select(e => e.Span));
-                edits.Add(fix.Edits);
-            }
-        return edits.ToImmutable();
     }
 }

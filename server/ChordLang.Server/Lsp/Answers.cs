@@ -17,7 +17,10 @@ internal sealed class Answers(Client client)
     private readonly bool pictures = client.Asks("pictures");
 
     /// <summary>The findings of a document.</summary>
-    public IReadOnlyList<Diagnostic> Diagnostics(Document document) => [.. document.Lesson.Findings.Select(f => Diagnostic(document, f))];
+    public IReadOnlyList<Diagnostic> Diagnostics(Document document) => Diagnostics(document, document.Lesson.Findings);
+
+    /// <summary>Some findings of a document.</summary>
+    public IReadOnlyList<Diagnostic> Diagnostics(Document document, IEnumerable<Finding> findings) => [.. findings.Select(f => Diagnostic(document, f))];
 
     /// <summary>One finding.</summary>
     public Diagnostic Diagnostic(Document document, Finding f) => new(

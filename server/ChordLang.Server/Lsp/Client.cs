@@ -27,6 +27,9 @@ internal sealed class Client(JsonRpc rpc)
     /// <summary>An initialization option that is a text, or null.</summary>
     public string? Option(string path) => At(options, path) is { ValueKind: JsonValueKind.String } text ? text.GetString() : null;
 
+    /// <summary>An initialization option that is a whole number, or null.</summary>
+    public int? OptionNumber(string path) => At(options, path) is { ValueKind: JsonValueKind.Number } number && number.TryGetInt32(out var n) ? n : null;
+
     /// <summary>False where an initialization option is false; true where it is not given.</summary>
     public bool Wants(string path) => At(options, path) is not { ValueKind: JsonValueKind.False };
 
@@ -65,6 +68,9 @@ internal sealed class Client(JsonRpc rpc)
     /// <summary>Asks to be told of files that change on disk.</summary>
     public Task Watch() => Invoke("client/registerCapability",
         new RegistrationParams([new("chordlang-files", "workspace/didChangeWatchedFiles", new([new("**/*.chl"), new("**/chordlang.json")]))]));
+
+    /// <summary>Asks the client to change documents.</summary>
+    public Task Apply(ApplyWorkspaceEditParams edit) => Invoke("workspace/applyEdit", edit);
 
     /// <summary>Tells the client to ask for findings again.</summary>
     public Task RefreshDiagnostics() => Invoke("workspace/diagnostic/refresh", null);

@@ -1,5 +1,8 @@
 // One version of an open document: an immutable snapshot that a request can hold on to.
+using System.Collections.Immutable;
+using ChordLang.Checks.Catalogue;
 using ChordLang.Features.Lessons;
+using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
 using ChordLang.Server.Lsp.Protocol;
 
@@ -20,6 +23,50 @@ internal sealed record Document(string Uri, string? Path, int Version, long Stam
 
     /// <summary>The client's number, or null where it is not open.</summary>
     public int? Sent => Version == NotOpen ? null : Version;
+
+    /// <summary>The lines that the last change touched; null where it was not a change of this document that made this version.</summary>
+    public TypedLines? Typed { get; init; }
+
+    // Shorter texts are bound whole in no time.
+    private const int LongLines = 60;
+
+    private Lazy<ImmutableArray<Finding>>? quick;
+    private (TypedLines Lines, Lesson Lesson)? window;
+    private Lesson? chart;
+
+    /// <summary>What was known of the version before, with the edits since; null where this version came in another way than by edits.</summary>
+    public KnownFindings? Since
+    {
+        get;
+        init => (field, quick) = (value, value is null ? null : new(() => value.Now(Lesson, LessonWindow.Tight(Lesson, value.Lines ?? default))));
+    }
+
+    /// <summary>True where <see cref="FindingsNow"/> is the whole truth.</summary>
+    public bool IsExact => quick is null || Lesson.IsChecked || Text.Lines.Length <= LongLines;
+
+    /// <summary>Its findings, at once: exact around the last edits, elsewhere as they were, until the whole has been checked.</summary>
+    public ImmutableArray<Finding> FindingsNow => IsExact ? Lesson.Findings : quick!.Value;
+
+    /// <summary>What the next version may build on.</summary>
+    public KnownFindings? Known => Lesson.IsChecked ? KnownFindings.Of(Lesson.Findings) : quick is { IsValueCreated: true } ? KnownFindings.Of(quick.Value) : Since;
+
+    /// <summary>What is known around a place: the whole where it is bound already, else the bars around it.</summary>
+    public Lesson LessonAt(int offset) => Text.LineAt(offset) is var line && Lesson.Tree.Lines[line] is (RowLine or ChartLine) ? Near(new(line, line)) : Lesson;
+
+    /// <summary>The chart, the sections and the lines of all rows: enough for an outline, before the whole is bound.</summary>
+    public Lesson Chart => quick is null || Lesson.IsBound || Text.Lines.Length <= LongLines ? Lesson : chart ??= LessonWindow.Of(Lesson, null);
+
+    /// <summary>What is known around some lines, as <see cref="LessonAt"/>.</summary>
+    public Lesson Near(TypedLines lines)
+    {
+        if (quick is null || Lesson.IsBound || Text.Lines.Length <= LongLines)
+            return Lesson;
+        if (window is var (known, there) && known.First <= lines.First && lines.Last <= known.Last)
+            return there;
+        var near = LessonWindow.Of(Lesson, lines);
+        window = (LessonWindow.Widened(Lesson.Tree, lines, 1), near);
+        return near;
+    }
 
     /// <summary>Its text.</summary>
     public SourceText Text => Lesson.Text;

@@ -1,6 +1,7 @@
 // The open documents: changes come in one after the other, readers take what is there.
 using System.Collections.Concurrent;
 using System.Diagnostics.CodeAnalysis;
+using ChordLang.Features.Lessons;
 using ChordLang.Grammar.Parsing;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
@@ -28,7 +29,8 @@ internal sealed class Documents(PositionEncoding encoding)
     public IReadOnlyList<Document> Open(string uri, int version, string text)
     {
         var cache = new LineCache();
-        return Put(uri, version, SourceText.From(text), cache);
+        var document = Keep(uri, version, SyntaxTree.Parse(SourceText.From(text), cache), cache);
+        return document.Path is { } path ? [document, .. Renewed([path])] : [document];
     }
 
     /// <summary>Changes a document, one change after the other; answers as <see cref="Open"/> does. A document that is not open stays so.</summary>
@@ -36,10 +38,18 @@ internal sealed class Documents(PositionEncoding encoding)
     {
         if (!open.TryGetValue(uri, out var old))
             return [];
-        var text = old.Document.Text;
+        var (tree, known, typed) = (old.Document.Lesson.Tree, old.Document.Known, (TypedLines?)null);
         foreach (var change in changes)
-            text = change.Range is { } range ? text.With([new(new Positions(text, encoding).Span(range), change.Text)]) : SourceText.From(change.Text);
-        return Put(uri, version ?? old.Document.Version, text, old.Cache);
+        {
+            var edit = change.Range is { } range ? new TextEdit(new Positions(tree.Source, encoding).Span(range), change.Text) : Difference(tree.Source.Text, change.Text);
+            var before = tree;
+            tree = tree.With(edit, out var lines, old.Cache);
+            known = known?.After(edit, lines, before, tree);
+            var touched = new TypedLines(tree.Source.LineAt(edit.Span.Start), tree.Source.LineAt(edit.Span.Start + edit.NewText.Length));
+            typed = typed is { } so ? new(Math.Min(so.First, touched.First), Math.Max(so.Last, touched.Last)) : touched;
+        }
+        var document = Keep(uri, version ?? old.Document.Version, tree, old.Cache, known, typed);
+        return document.Path is { } path ? [document, .. Renewed([path])] : [document];
     }
 
     /// <summary>Closes a document; answers those that used it, which now read the file.</summary>
@@ -66,15 +76,18 @@ internal sealed class Documents(PositionEncoding encoding)
     public static string? PathOf(string uri) =>
         System.Uri.TryCreate(uri, UriKind.Absolute, out var parsed) && parsed.IsFile && parsed.LocalPath.Length > 0 ? Path.GetFullPath(parsed.LocalPath) : null;
 
-    private List<Document> Put(string uri, int version, SourceText text, LineCache cache)
+    // Clients that send whole texts change little of them: the stretch between what both begin and end with.
+    private static TextEdit Difference(string old, string text)
     {
-        var document = Keep(uri, version, SyntaxTree.Parse(text, cache), cache);
-        return document.Path is { } path ? [document, .. Renewed([path])] : [document];
+        var (start, end) = (old.AsSpan().CommonPrefixLength(text), 0);
+        while (end < Math.Min(old.Length, text.Length) - start && old[^(end + 1)] == text[^(end + 1)])
+            end++;
+        return new(Span.Between(start, old.Length - end), text[start..^end]);
     }
 
-    private Document Keep(string uri, int version, SyntaxTree tree, LineCache cache)
+    private Document Keep(string uri, int version, SyntaxTree tree, LineCache cache, KnownFindings? known = null, TypedLines? typed = null)
     {
-        var document = Made(uri, version, tree);
+        var document = Made(uri, version, tree) with { Since = known, Typed = typed };
         open[uri] = (document, cache);
         return document;
     }

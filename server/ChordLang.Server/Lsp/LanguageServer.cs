@@ -8,6 +8,7 @@ namespace ChordLang.Server.Lsp;
 /// <summary>The server of one client.</summary>
 internal sealed class LanguageServer(Conversation conversation, IReadOnlyList<Handler> handlers) : ILanguageServer
 {
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(400);
     private readonly TaskCompletionSource<int> exited = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly TaskCompletionSource parent = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly Client client = conversation.Client;
@@ -75,8 +76,30 @@ internal sealed class LanguageServer(Conversation conversation, IReadOnlyList<Ha
             handler.FilesChanged(paths);
     }
 
-    public DiagnosticReport Diagnostic(DiagnosticParams p, CancellationToken cancel) => conversation.On(p.TextDocument, d => $"{d.Stamp}" is var stamp && stamp == p.PreviousResultId
-        ? new DiagnosticReport("unchanged", stamp) : new DiagnosticReport("full", stamp, conversation.Answers.Diagnostics(d)), cancel) ?? new("full", "0", []);
+    public DiagnosticReport Diagnostic(DiagnosticParams p, CancellationToken cancel) => conversation.On(p.TextDocument, d =>
+    {
+        // What is not exact yet is said only to a client that can be told to ask again.
+        var exact = d.IsExact || !client.Can("workspace.diagnostics.refreshSupport");
+        var id = exact ? $"{d.Stamp}" : $"{d.Stamp} at once";
+        if (id == p.PreviousResultId)
+            return new DiagnosticReport("unchanged", id);
+        var findings = exact ? d.Lesson.Findings : d.FindingsNow;
+        if (!exact)
+            _ = Settle(d);
+        return new DiagnosticReport("full", id, conversation.Answers.Diagnostics(d, findings));
+    }, cancel) ?? new("full", "0", []);
+
+    // The whole of a long piece is checked when nothing was typed for a while; where that says more, the client is told.
+    private async Task Settle(Document d)
+    {
+        await Task.Delay(Pause).ConfigureAwait(false);
+        if (!Open.IsCurrent(d) || d.Lesson.IsChecked)
+            return;
+        var before = d.FindingsNow;
+        if (!d.Lesson.Findings.Select(Key).SequenceEqual(before.Select(Key)) && Open.IsCurrent(d))
+            await client.RefreshDiagnostics().ConfigureAwait(false);
+        static (string, string, Grammar.Text.Span) Key(Checks.Catalogue.Finding f) => (f.Code, f.Message, f.Span);
+    }
 
     private void Changed(IReadOnlyList<Document> changed, string? uri)
     {

@@ -34,15 +34,13 @@ namespace ChordLang.Server.Lsp;
 [JsonSerializable(typeof(PublishDiagnosticsParams))]
 [JsonSerializable(typeof(Hover))]
 [JsonSerializable(typeof(IReadOnlyList<TextEditItem>))]
-[JsonSerializable(typeof(CodeActionParams))]
-[JsonSerializable(typeof(IReadOnlyList<CodeAction>))]
 internal sealed partial class LspJson : JsonSerializerContext
 {
     /// <summary>The options of the wire. A feature may bring a context of its own; here is its line.</summary>
     public static JsonSerializerOptions Wire => field ??= new(Default.Options)
     {
         TypeInfoResolver = JsonTypeInfoResolver.Combine(
-            Default, StructureJson.Default, TypingJson.Default, WorkJson.Default),
+            Default, StructureJson.Default, TypingJson.Default, WorkJson.Default, ActionJson.Default),
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 }

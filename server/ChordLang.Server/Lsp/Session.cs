@@ -34,7 +34,7 @@ internal static class Session
             await first.ConfigureAwait(false);
         }
         // Malformed traffic ends the connection, as the protocol has no way back to the next message.
-        catch (Exception e) when (e is JsonException or IOException or BadRpcHeaderException or FormatException or ConnectionLostException or ObjectDisposedException)
+        catch (Exception e) when (e is JsonException or IOException or BadRpcHeaderException or FormatException or ConnectionLostException or ObjectDisposedException or ArgumentException)
         {
             log($"the client's messages could not be read any more: {e.Message}");
         }

@@ -29,6 +29,21 @@ public class AnyTextTests
         });
 
     [Fact]
+    public void A_text_after_an_edit_is_the_text_read_afresh() =>
+        Gen.Select(Texts, Gen.Double[0, 1], Gen.Double[0, 1], Texts).Sample((text, a, b, put) =>
+        {
+            var (from, to) = ((int)(Math.Min(a, b) * text.Length), (int)(Math.Max(a, b) * text.Length));
+            var old = SyntaxTree.Parse(text);
+            var tree = old.With(new(Span.Between(from, to), put), out var changed);
+            var fresh = SyntaxTree.Parse(string.Concat(text.AsSpan(0, from), put, text.AsSpan(to)));
+            Assert.Equal(fresh.Source.Text, tree.Source.Text);
+            Assert.True(fresh.Source.Lines.SequenceEqual(tree.Source.Lines));
+            Assert.Equal(fresh.Lines.Select(l => (l.GetType(), l.Text)), tree.Lines.Select(l => (l.GetType(), l.Text)));
+            Assert.Equal(old.Lines.Length - changed.Old + changed.New, tree.Lines.Length);
+            Assert.Same(old.Lines[..changed.First].LastOrDefault(), tree.Lines[..changed.First].LastOrDefault());
+        });
+
+    [Fact]
     public void Tokens_are_in_order_and_findings_inside() =>
         Texts.Sample(text =>
         {

@@ -35,8 +35,8 @@ internal sealed class LspClient : IAsyncDisposable
     /// <summary>A client that has not said anything.</summary>
     public static LspClient Silent() => new();
 
-    /// <summary>A client that has said initialize, with these capabilities and options as JSON.</summary>
-    public static async Task<LspClient> Start(string capabilities = "{}", string options = "{}")
+    /// <summary>A client that has said initialize, with these capabilities and options as JSON. Without other options no finding is held back.</summary>
+    public static async Task<LspClient> Start(string capabilities = "{}", string options = "{\"holdBack\":0}")
     {
         var client = new LspClient();
         var answer = await client.Ask("initialize", $$$"""{"processId":null,"rootUri":null,"capabilities":{{{capabilities}}},"initializationOptions":{{{options}}}}""");
@@ -87,6 +87,13 @@ internal sealed class LspClient : IAsyncDisposable
     {
         var bytes = Encoding.UTF8.GetBytes(body);
         await input.WriteAsync(Encoding.ASCII.GetBytes($"Content-Length: {bytes.Length}\r\n\r\n"));
+        await input.WriteAsync(bytes);
+        await input.FlushAsync();
+    }
+
+    /// <summary>Writes bytes as they are, frames or not.</summary>
+    public async Task WriteBytes(byte[] bytes)
+    {
         await input.WriteAsync(bytes);
         await input.FlushAsync();
     }

@@ -37,7 +37,7 @@ internal sealed class CompletionHandler(Conversation c) : Handler, ICompletionMe
     public CompletionList? Completion(PositionParams p, CancellationToken cancel) => c.At(p.TextDocument, p.Position, (d, offset) =>
     {
         var snippets = c.Client.Can("textDocument.completion.completionItem.snippetSupport");
-        var proposals = CompletionsAt.Of(d.Lesson, offset, c.Choices, new LibraryNames(c, d));
+        var proposals = CompletionsAt.Of(d.LessonAt(offset), offset, c.Choices, new LibraryNames(c, d));
         return new CompletionList(true, [.. proposals.Select((proposal, i) => Item(d, proposal, i, snippets))]);
     }, cancel);
 

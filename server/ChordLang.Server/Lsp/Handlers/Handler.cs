@@ -48,5 +48,7 @@ internal abstract class Handler
         new LensHandler(c),
         new FormattingHandler(c),
         new LibraryHandler(c),
+        new CodeActionHandler(c),
+        new CommandHandler(c),
     ];
 }

@@ -26,5 +26,5 @@ internal sealed class HintsHandler(Conversation c) : Handler, IHintsMessages
     }
 
     public IReadOnlyList<InlayHint>? Hints(RangeParams p, CancellationToken cancel) => c.On<IReadOnlyList<InlayHint>>(p.TextDocument, d =>
-        [.. HintsIn.Of(d.Lesson, d.Positions.Span(p.Range), c.Choices.Hints).Select(h => new InlayHint(d.Positions.At(h.Offset), h.Text, !h.Before, h.Before, new("plaintext", h.Says)))], cancel);
+        [.. HintsIn.Of(d.Near(new(p.Range.Start.Line, p.Range.End.Line)), d.Positions.Span(p.Range), c.Choices.Hints).Select(h => new InlayHint(d.Positions.At(h.Offset), h.Text, !h.Before, h.Before, new("plaintext", h.Says)))], cancel);
 }

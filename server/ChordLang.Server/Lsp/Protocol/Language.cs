@@ -27,11 +27,3 @@ internal sealed record DiagnosticReport(string Kind, string ResultId, IReadOnlyL
 /// <inheritdoc cref="PositionParams"/>
 internal sealed record Hover(MarkupContent Contents, TextRange Range);
 
-/// <summary>The client asks for actions in a stretch. The ranges in the context are not trusted: some clients count bytes there.</summary>
-internal sealed record CodeActionParams(TextDocumentIdentifier TextDocument, TextRange Range, CodeActionContext Context);
-
-/// <inheritdoc cref="CodeActionParams"/>
-internal sealed record CodeActionContext(IReadOnlyList<string>? Only = null);
-
-/// <summary>An action.</summary>
-internal sealed record CodeAction(string Title, string Kind, IReadOnlyList<Diagnostic>? Diagnostics, bool? IsPreferred, WorkspaceEdit Edit);

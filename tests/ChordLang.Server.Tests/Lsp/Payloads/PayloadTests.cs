@@ -45,6 +45,7 @@ public sealed class PayloadTests
         var text = new StringBuilder("""
             import * as lsp from "vscode-languageserver-protocol";
             type Part<T> = T extends readonly (infer U)[] ? Part<U>[] : T extends object ? { [K in keyof T]?: Part<T[K]> } : T;
+            type Own = { [K: string]: unknown };
 
             """);
         for (var i = 0; i < All.Length; i++)

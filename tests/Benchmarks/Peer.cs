@@ -1,0 +1,188 @@
+// A client of any language server over a real pipe: it takes the time when it writes, and when a whole frame has come.
+using System.Collections.Concurrent;
+using System.Diagnostics;
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+
+namespace ChordLang.Benchmarks;
+
+/// <summary>A message with the time at which it was there, in stopwatch ticks.</summary>
+internal sealed record Arrived(long At, JsonNode Message);
+
+/// <summary>A server process and its pipe.</summary>
+internal sealed class Peer : IDisposable
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+
+    private readonly Process process;
+    private readonly BlockingCollection<Arrived> arrived = [];
+    private int lastId;
+
+    /// <summary>Starts a server in a folder.</summary>
+    public Peer(IReadOnlyList<string> command, string folder)
+    {
+        Started = Stopwatch.GetTimestamp();
+        process = Process.Start(new ProcessStartInfo(command[0], command.Skip(1)) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = folder })!;
+        process.ErrorDataReceived += (_, _) => { };
+        process.BeginErrorReadLine();
+        new Thread(Listen) { IsBackground = true }.Start();
+    }
+
+    /// <summary>When it was started.</summary>
+    public long Started { get; }
+
+    /// <summary>What it offers.</summary>
+    public JsonNode Capabilities { get; private set; } = new JsonObject();
+
+    /// <summary>The most memory it has held, in megabytes, children included where they live.</summary>
+    public double PeakMegabytes
+    {
+        get
+        {
+            try
+            {
+                var kilobytes = Tree(process.Id).Sum(id => File.ReadLines($"/proc/{id}/status").Where(l => l.StartsWith("VmHWM:", StringComparison.Ordinal))
+                    .Select(l => double.Parse(l.AsSpan(6, l.Length - 8), CultureInfo.InvariantCulture)).FirstOrDefault());
+                return kilobytes / 1024;
+            }
+            catch (IOException)
+            {
+                return double.NaN;
+            }
+        }
+    }
+
+    /// <summary>Says initialize; answers when the answer was there.</summary>
+    public long Initialize(bool pull)
+    {
+        var diagnostic = pull ? "\"diagnostic\":{}," : "";
+        var capabilities = "{\"textDocument\":{" + diagnostic + """
+            "publishDiagnostics":{"versionSupport":true},"hover":{"contentFormat":["markdown"]},"completion":{"completionItem":{"snippetSupport":false}},
+            "documentSymbol":{"hierarchicalDocumentSymbolSupport":true},"foldingRange":{},
+            "codeAction":{"dataSupport":true,"resolveSupport":{"properties":["edit"]},"codeActionLiteralSupport":{"codeActionKind":{"valueSet":[]}}},
+            "semanticTokens":{"requests":{"full":true},"tokenTypes":["keyword","variable"],"tokenModifiers":[],"formats":["relative"]}},
+            "workspace":{"diagnostics":{"refreshSupport":true}}}
+            """;
+        var answer = Ask("initialize", $"{{\"processId\":{Environment.ProcessId},\"rootUri\":null,\"capabilities\":{capabilities},\"initializationOptions\":{{\"provideFormatter\":true}}}}");
+        Capabilities = answer.Message["result"]!["capabilities"]!;
+        Write(Body("initialized", "{}", null));
+        return answer.At;
+    }
+
+    /// <summary>True where it offers something.</summary>
+    public bool Offers(string capability) => Capabilities[capability] is { } offered && offered.GetValueKind() != System.Text.Json.JsonValueKind.False;
+
+    /// <summary>Sends a request alone.</summary>
+    public Arrived Ask(string method, string parameters)
+    {
+        Write(Body(method, parameters, ++lastId));
+        return Answer(lastId);
+    }
+
+    /// <summary>A request as it will be written; its id is given.</summary>
+    public (byte[] Body, int Id) Request(string method, string parameters) => (Body(method, parameters, ++lastId), lastId);
+
+    /// <summary>A notification as it will be written.</summary>
+    public static byte[] Notification(string method, string parameters) => Body(method, parameters, null);
+
+    /// <summary>Writes frames at once; answers the time before it.</summary>
+    public long Write(params byte[][] frames)
+    {
+        var all = frames.SelectMany(f => f).ToArray();
+        var now = Stopwatch.GetTimestamp();
+        process.StandardInput.BaseStream.Write(all);
+        process.StandardInput.BaseStream.Flush();
+        return now;
+    }
+
+    /// <summary>The answer to a request.</summary>
+    public Arrived Answer(int id) => Until(m => m["method"] is null && m["id"]?.GetValueKind() == System.Text.Json.JsonValueKind.Number && (int)m["id"]! == id);
+
+    /// <summary>Findings of a version or a later one; unversioned ones count.</summary>
+    public Arrived Findings(int version) => Until(m => (string?)m["method"] == "textDocument/publishDiagnostics" && (m["params"]!["version"] is not { } v || (int)v >= version));
+
+    /// <summary>Drops what comes, until nothing has come for a while.</summary>
+    public void Settle(int milliseconds)
+    {
+        while (arrived.TryTake(out var one, milliseconds))
+            Reply(one.Message);
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        try
+        {
+            Ask("shutdown", "null");
+            Write(Body("exit", "null", null));
+        }
+        catch (Exception e) when (e is IOException or TimeoutException)
+        {
+            // It has gone already.
+        }
+        if (!process.WaitForExit(5000))
+            process.Kill(true);
+        process.Dispose();
+        arrived.Dispose();
+    }
+
+    private Arrived Until(Func<JsonNode, bool> wanted)
+    {
+        while (arrived.TryTake(out var one, Patience))
+        {
+            if (wanted(one.Message))
+                return one;
+            Reply(one.Message);
+        }
+        throw new TimeoutException("the server does not answer");
+    }
+
+    private void Reply(JsonNode message)
+    {
+        if (message["method"] is not null && message["id"] is { } id)
+            Write(Frame($"{{\"jsonrpc\":\"2.0\",\"id\":{id.ToJsonString()},\"result\":{((string?)message["method"] == "workspace/configuration" ? "[null]" : "null")}}}"));
+    }
+
+    private static byte[] Body(string method, string parameters, int? id) =>
+        Frame($"{{\"jsonrpc\":\"2.0\",{(id is null ? "" : $"\"id\":{id},")}\"method\":\"{method}\"{(parameters == "null" ? "" : $",\"params\":{parameters}")}}}");
+
+    private static byte[] Frame(string body) => [.. Encoding.ASCII.GetBytes($"Content-Length: {Encoding.UTF8.GetByteCount(body)}\r\n\r\n"), .. Encoding.UTF8.GetBytes(body)];
+
+    private void Listen()
+    {
+        using var input = new BufferedStream(process.StandardOutput.BaseStream, 1 << 16);
+        while (true)
+        {
+            var length = 0;
+            while (Line(input) is { Length: > 0 } line)
+                if (line.StartsWith("Content-Length: ", StringComparison.OrdinalIgnoreCase))
+                    length = int.Parse(line.AsSpan(16), CultureInfo.InvariantCulture);
+            if (length == 0)
+                return;
+            var body = new byte[length];
+            input.ReadExactly(body);
+            var now = Stopwatch.GetTimestamp();
+            try
+            {
+                arrived.Add(new(now, JsonNode.Parse(body)!));
+            }
+            catch (Exception e) when (e is ObjectDisposedException or InvalidOperationException)
+            {
+                return;
+            }
+        }
+    }
+
+    private static string Line(Stream input)
+    {
+        var text = new StringBuilder();
+        for (int b; (b = input.ReadByte()) >= 0 && b != '\n';)
+            if (b != '\r')
+                text.Append((char)b);
+        return text.ToString();
+    }
+
+    private static IEnumerable<int> Tree(int id) => File.ReadAllText($"/proc/{id}/task/{id}/children").Split(' ', StringSplitOptions.RemoveEmptyEntries)
+        .SelectMany(c => Tree(int.Parse(c, CultureInfo.InvariantCulture))).Prepend(id);
+}
