@@ -31,7 +31,8 @@ internal sealed class OverRow(Canvas canvas, Skyline sky, SystemPlan system, She
         var names = system.Bars.SelectMany(b => b.Plan.Names.Select(n => (Bar: b, Name: n, X: b.X(n.Span.Start) - 4))).ToList();
         if (names.Count == 0)
             return;
-        var under = names.Any(n => options.UnderChords.ContainsKey(n.Name.Span.Span.Start)) ? 11 : 0;
+        var words = names.Any(n => options.UnderChords.ContainsKey(n.Name.Span.Span.Start)) ? 11 : 0;
+        var under = words + (options.Skeleton.Count > 0 ? 7 : 0);
         var line = names.Min(n => sky.Top(n.X, n.X + n.Name.Width)) - 5 - under;
         foreach (var (bar, name, x) in names)
         {
@@ -39,12 +40,24 @@ internal sealed class OverRow(Canvas canvas, Skyline sky, SystemPlan system, She
             name.Draw(canvas, x, line, string.Create(CultureInfo.InvariantCulture,
                 $" data-bar=\"{bar.Bar.Number}\" data-count=\"{bar.Bar.CountOf(name.Span.Start)}\" data-symbol=\"{Markup.Escape(name.Span.Symbol?.Text ?? "N.C.")}\" data-from=\"{span.Start}\" data-to=\"{span.End}\""));
             var wide = name.Width;
-            if (options.UnderChords.TryGetValue(span.Start, out var words))
+            if (options.UnderChords.TryGetValue(span.Start, out var said))
             {
-                canvas.Text(x, line + 11, words, Face.Under);
-                wide = Math.Max(wide, Face.Under.Width(words));
+                canvas.Text(x, line + 11, said, Face.Under);
+                wide = Math.Max(wide, Face.Under.Width(said));
             }
             sky.Fill(x, line - NameHeight, x + wide, line + under);
+        }
+        if (options.Skeleton.Count > 0)
+            Skeleton([.. names.Where(n => options.Skeleton.Contains(n.Name.Span.Span.Start)).Select(n => n.X)], line + under - 2);
+    }
+
+    // Each chord that carries the piece holds on to the next one: what stands between is on the way.
+    private void Skeleton(List<double> stays, double y)
+    {
+        for (var i = 0; i < stays.Count; i++)
+        {
+            canvas.Circle(stays[i] + 3, y, 2, "bone");
+            canvas.Line(stays[i] + 3, y, i + 1 < stays.Count ? stays[i + 1] - 3 : system.Right - 2, y, "bones");
         }
     }
 

@@ -52,6 +52,9 @@ public sealed record SheetOptions
     /// <summary>Words under the chords, by the offset in the text at which the chord is written: numerals, for instance. Empty for none.</summary>
     public IReadOnlyDictionary<int, string> UnderChords { get; init; } = new Dictionary<int, string>();
 
+    /// <summary>The chords that remain without decoration, by the same offsets: a line under the names joins them. Empty for no line.</summary>
+    public IReadOnlySet<int> Skeleton { get; init; } = new HashSet<int>();
+
     /// <summary>Width of a system in units of the drawing; a string lies 11 of them from the next.</summary>
     public double Width => Large ? 500 : 760;
 }

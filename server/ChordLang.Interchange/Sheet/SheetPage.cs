@@ -29,6 +29,8 @@ public static class SheetPage
         page.Append("<ul class=\"facts\">");
         foreach (var fact in Facts.Of(piece.Bars.IsEmpty ? piece.Settings : piece.Bars[0].Settings))
             page.Append("<li>").Append(Markup.Escape(fact)).Append("</li>");
+        if (options.Skeleton.Count > 0)
+            page.Append("<li>dots under the names: what remains without decoration</li>");
         page.Append("</ul>\n</header>\n");
         Text(page, "lead", "", piece.Prose);
         var next = 0;
@@ -42,23 +44,24 @@ public static class SheetPage
         return page.Append("</main>\n</body>\n</html>\n").ToString();
     }
 
-    /// <summary>All lines of a piece in one drawing, for placing in other documents.</summary>
+    /// <summary>All lines of a piece in one drawing, for placing in other documents; on a ground of its own, legible wherever it is shown.</summary>
     public static string Svg(Piece piece, PlacedPiece placed, SheetOptions options)
     {
-        const double gap = 16;
+        const double gap = 16, edge = 12;
         var systems = SheetWriter.Systems(piece, placed, options);
-        var width = systems.Select(s => s.Width).DefaultIfEmpty(options.Width).Max();
+        var width = systems.Select(s => s.Width).DefaultIfEmpty(options.Width).Max() + 2 * edge;
         var lines = new StringBuilder();
-        var y = 0.0;
+        var y = edge;
         foreach (var system in systems)
         {
-            lines.Append($"<g data-first=\"{system.FirstBar}\" data-last=\"{system.LastBar}\" data-from=\"{system.From}\" data-to=\"{system.To}\" transform=\"translate(0 {Canvas.N(y)})\">").Append(system.Drawing).Append("</g>\n");
+            lines.Append($"<g data-first=\"{system.FirstBar}\" data-last=\"{system.LastBar}\" data-from=\"{system.From}\" data-to=\"{system.To}\" transform=\"translate({Canvas.N(edge)} {Canvas.N(y)})\">").Append(system.Drawing).Append("</g>\n");
             y += system.Height + gap;
         }
         var words = string.Join(' ', systems.SelectMany(s => s.Spoken));
-        return $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Canvas.N(width)} {Canvas.N(Math.Max(1, y - gap))}\" width=\"{Canvas.N(width)}\" height=\"{Canvas.N(Math.Max(1, y - gap))}\" role=\"img\" aria-labelledby=\"title words\">\n"
+        var (wide, high) = (Canvas.N(width), Canvas.N(Math.Max(edge, y - gap) + edge));
+        return $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {wide} {high}\" width=\"{wide}\" height=\"{high}\" role=\"img\" aria-labelledby=\"title words\">\n"
             + $"<title id=\"title\">{Markup.Escape(piece.Title ?? "Untitled")}</title>\n<desc id=\"words\">{Markup.Escape(words)}</desc>\n<style>{SheetStyle.Alone()}</style>\n"
-            + $"{Definitions(systems.SelectMany(s => s.Glyphs))}\n{lines}</svg>\n";
+            + $"{Definitions(systems.SelectMany(s => s.Glyphs))}\n<path class=\"paper\" d=\"M0 0H{wide}V{high}H0z\"/>\n{lines}</svg>\n";
     }
 
     /// <summary>The outlines that drawings refer to.</summary>

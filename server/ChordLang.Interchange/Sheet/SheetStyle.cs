@@ -22,13 +22,21 @@ internal static class SheetStyle
         css.Append(".line,.line use{fill:var(--ink)}.cn text,.cn use,.cn{fill:var(--chord)}svg .cu,svg .n,svg .sn,svg .i{fill:var(--soft)}svg .te{fill:var(--warm)}")
             .Append(".st,.sl{fill:none;stroke:var(--string)}.sl{stroke-width:.7}.bl{stroke:var(--ink);stroke-width:.9}.stem{stroke:var(--ink);stroke-width:1;fill:none}")
             .Append(".thin,.slide,.wave{fill:none;stroke:var(--ink);stroke-width:.9;stroke-linejoin:round}.slide{stroke-width:1.2;stroke-linecap:round}.wave{stroke-width:1.1}.ledger{stroke:var(--ink);stroke-width:.9}")
-            .Append(".ring{fill:none;stroke:var(--ink);stroke-width:1.1}.arc,.ink{fill:var(--ink)}")
+            .Append(".bone{fill:var(--warm)}.bones{stroke:var(--warm);stroke-width:1}.ring{fill:none;stroke:var(--ink);stroke-width:1.1}.arc,.ink{fill:var(--ink)}")
             .Append(".fg{fill:none;stroke:var(--soft);stroke-width:.6}.nut{stroke:var(--ink);stroke-width:2}.barre{stroke:var(--ink);stroke-width:5.4;stroke-linecap:round}.dot{fill:var(--ink)}.open{fill:none;stroke:var(--ink);stroke-width:.8}.mute{fill:none;stroke:var(--soft);stroke-width:.8}svg .fb .fd{fill:var(--paper)}");
         return css.ToString();
     }
 
     /// <summary>A style sheet for a drawing that stands by itself; light only.</summary>
-    public static string Alone() => $"svg{{{Day}}}{Drawing()}";
+    public static string Alone()
+    {
+        // Not every program that shows drawings knows variables.
+        var css = Drawing() + ".paper{fill:var(--paper)}";
+        foreach (var setting in Day.Split(';'))
+            if (setting.Split(':') is [var name, var value])
+                css = css.Replace($"var({name})", value, StringComparison.Ordinal);
+        return css;
+    }
 
     /// <summary>The style sheet of a page.</summary>
     public static string Page(SheetOptions options)
@@ -45,7 +53,7 @@ internal static class SheetStyle
             + "h2{font-size:1.15rem;margin:1.7rem 0 .3rem;color:var(--warm);font-weight:700;letter-spacing:.01em}.lead,.note{max-width:42rem;overflow-wrap:anywhere}.lead p,.note p{margin:.3rem 0 .6rem}"
             + ".note{margin:.1rem 0 1rem;padding-left:.9rem;border-left:.12rem solid var(--string)}.note .bars{font-weight:700;font-size:.82rem;color:var(--soft);margin:0}.note .bars+p{margin-top:0}"
             + ".system{margin:.5rem 0 .9rem}.sys{display:block;width:100%;height:auto;overflow:visible}.defs{position:absolute;width:0;height:0}"
-            + ".spoken{position:absolute;width:1px;height:1px;margin:-1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}.system{position:relative}h1,h2,.by,.facts{overflow-wrap:anywhere}"
+            + ".spoken{position:absolute;width:1px;height:1px;margin:-1px;overflow:hidden;clip-path:inset(50%)}.system{position:relative}h1,h2,.by,.facts{overflow-wrap:anywhere}"
             + Drawing();
     }
 

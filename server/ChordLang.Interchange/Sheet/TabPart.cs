@@ -97,7 +97,7 @@ internal sealed class TabPart
             if (joins.Wave is { } wave)
                 Gap(spot.String, wave.From, wave.To);
             if (e.Notes.Length < 3 && n.Finger is { } finger && finger is not (Finger.None or Finger.Open) && e.Marks.Any(m => m.Kind is MarkKind.Finger or MarkKind.Fingers))
-                signs.Text(at - half - 2.6, Y(spot.String) - 2, finger == Finger.Thumb ? "T" : ((int)finger).ToString(CultureInfo.InvariantCulture), Face.FingerDigit, true, " fill=\"currentColor\"");
+                signs.Text(at - half - 2.6, Y(spot.String) - 2, finger == Finger.Thumb ? "T" : ((int)finger).ToString(CultureInfo.InvariantCulture), Face.FingerDigit, true);
         }
         if (top > bottom)
             return;

@@ -4,6 +4,7 @@ using ChordLang.Arrangement.Placing;
 using ChordLang.Checks.Charts;
 using ChordLang.Harmony.Functions;
 using ChordLang.Harmony.Keys;
+using ChordLang.Harmony.Skeleton;
 using ChordLang.Interchange.Sheet;
 
 namespace ChordLang.Server.Cli;
@@ -17,6 +18,7 @@ internal static class SheetExport
         new("--staves", "both|tab|staff", "sheet, svg, pdf: staff and tablature, or one of them (default: both)", ["both", "tab", "staff"]),
         new("--diagrams", "none|first|every", "sheet, svg, pdf: fret diagrams over no voicing, over the first use of each, over every one (default: first)", ["none", "first", "every"]),
         new("--numerals", null, "sheet, svg, pdf: the numeral of each chord under its name"),
+        new("--skeleton", null, "sheet, svg, pdf: a line under the chord names that joins those which remain without decoration"),
         new("--large", null, "sheet, svg, pdf: large print, fewer bars a line"),
         new("--paper", "any|a4|letter", "sheet, pdf: the paper to print on (default: what the printer holds)", ["any", "a4", "letter"]),
     ];
@@ -38,7 +40,15 @@ internal static class SheetExport
         Paper = arguments["--paper"] switch { "a4" => Paper.A4, "letter" => Paper.Letter, _ => Paper.Any },
         Large = arguments.Has("--large"),
         UnderChords = arguments.Has("--numerals") ? Numerals(piece) : new Dictionary<int, string>(),
+        Skeleton = arguments.Has("--skeleton") ? Skeleton(piece) : new HashSet<int>(),
     };
+
+    private static HashSet<int> Skeleton(Piece piece)
+    {
+        var written = WrittenChart.Of(piece);
+        var levels = SkeletonReader.Read(written.Chart, KeyFinder.Find(written.Chart, written.Given)).Levels;
+        return [.. levels.Where(l => l.Level > 0).OrderBy(l => l.Level).Take(1).SelectMany(l => l.Indices).Select(i => written.Places[i].Span.Start)];
+    }
 
     private static Dictionary<int, string> Numerals(Piece piece)
     {

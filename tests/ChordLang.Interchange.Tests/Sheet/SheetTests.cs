@@ -106,6 +106,15 @@ public sealed class SheetTests
         Assert.True(SheetWriter.Systems(piece, placed, new() { Large = true }).Length > SheetWriter.Systems(piece, placed, new()).Length);
     }
 
+    [Fact]
+    public void The_skeleton_line_has_a_dot_for_each_chord_that_stays()
+    {
+        var music = Drawn.Sample("samples/valid/third-floor-blues.chl");
+        var stays = Drawn.Svg(music).With("data-symbol").Select(c => Number(c, "data-from")).Where((_, i) => i % 3 == 0).ToHashSet();
+        Assert.Equal(stays.Count, Drawn.Svg(music, new() { Skeleton = stays }).Descendants().Count(e => e.Of("class") == "bone"));
+        Assert.DoesNotContain(Drawn.Svg(music).Descendants(), e => e.Of("class") == "bone");
+    }
+
     [Theory]
     // Accidentals hold to the bar line and for their own octave; the signature's own need none (common practice).
     [InlineData("key G major", "1 F#4   2 G4", "")]

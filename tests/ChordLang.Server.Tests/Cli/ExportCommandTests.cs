@@ -29,10 +29,25 @@ public sealed class ExportCommandTests
     [InlineData("svg", "<svg ")]
     public void A_sheet_is_a_page_or_a_drawing(string format, string starts)
     {
-        var call = Call.With(Text, "export", "-", "--to", format, "--numerals", "--large", "--staves", "tab", "--diagrams", "every", "--paper", "a4");
+        var call = Call.With(Text, "export", "-", "--to", format, "--numerals", "--skeleton", "--large", "--staves", "tab", "--diagrams", "every", "--paper", "a4");
         Assert.Equal((Command.Clean, ""), (call.Code, call.Error));
         Assert.StartsWith(starts, call.Out, StringComparison.Ordinal);
         Assert.Contains("data-fret=\"7\"", call.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    [Trait("Needs", "browser")]
+    public void A_browser_of_the_machine_prints_the_page()
+    {
+        using var folder = new TemporaryFolder();
+        var path = Path.Combine(folder.Path, "out.pdf");
+        var call = Call.With(Text, "export", "-", "--to", "pdf", "--paper", "letter", "--out", path);
+        Assert.Equal((Command.Clean, "", ""), (call.Code, call.Out, call.Error));
+        var pdf = System.Text.Encoding.Latin1.GetString(File.ReadAllBytes(path));
+        Assert.StartsWith("%PDF-", pdf, StringComparison.Ordinal);
+        Assert.Contains("/MediaBox [0 0 612 792]", pdf, StringComparison.Ordinal);     // Letter in points
+        Assert.DoesNotContain("/Subtype /Image", pdf, StringComparison.Ordinal);
+        Assert.Equal([path], Directory.GetFiles(folder.Path));
     }
 
     [Fact]

@@ -26,6 +26,17 @@ public sealed partial class ReadmeTests
     }
 
     [Fact]
+    public void The_picture_of_the_sheet_is_what_export_draws()
+    {
+        const string sheet = ".github/sheet.svg";
+        var drawn = Call.Of("export", "samples/valid/porch-step.chl", "--to", "svg").Out;
+        if (Environment.GetEnvironmentVariable("CHORDLANG_UPDATE") == "1")
+            File.WriteAllText(Repository.At(sheet), drawn);
+        Assert.True(drawn == Repository.Text(sheet).Replace("\r\n", "\n", StringComparison.Ordinal), $"{sheet} is not what export draws; write it with: {Snapshots.UpdateCommand}");
+        Assert.Contains($"({sheet})", Readme, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_table_is_the_list_of_commands()
     {
         var rows = CommandRow().Matches(Readme).Select(m => (m.Groups[1].Value, m.Groups[2].Value));
