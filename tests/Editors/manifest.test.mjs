@@ -51,7 +51,7 @@ test('a folder that is not trusted cannot name the program that is run', () => {
 });
 
 test('every file that is declared is there', () => {
-  const declared = [manifest.icon, ...contributes.languages.filter(l => l.extensions).flatMap(l => [l.configuration, l.icon.light, l.icon.dark]), ...contributes.grammars.map(g => g.path),
+  const declared = [manifest.icon, ...contributes.languages.filter(l => l.extensions).flatMap(l => [l.configuration, l.icon.light, l.icon.dark]), ...contributes.grammars.map(g => g.path), ...contributes.jsonValidation.map(v => v.url),
     ...contributes.snippets.map(s => s.path), ...contributes.walkthroughs.flatMap(w => w.steps.map(s => s.media.markdown))];
   assert.ok(declared.length > 10);
   for (const file of declared)
