@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { session } from '../workbench/server.mjs';
 import { root, scopesOf } from './grammar.mjs';
 
-// What each type of the server's may be called by the grammar; the first scope beside those of the file and of the line counts.
+// What each type of the server's may be called by the grammar; in a comment the word inside has a scope of its own.
 const may = {
   keyword: ['keyword.'],
   parameter: ['variable.parameter.voice.'],
@@ -45,8 +45,8 @@ for (const [i, [name, text]] of legend ? texts.entries() : []) {
     const type = legend[data[at + 3]];
     words++;
     for (let c = from; c < from + data[at + 2]; c++)
-      if (lines[line][c] !== ' ' && !may[type].some(s => (scopes[line][c] ?? '').startsWith(s))) {
-        faults.push(`line ${line + 1}, '${lines[line].slice(from, from + data[at + 2])}' is ${type} for the parser and ${scopes[line][c] ?? 'nothing'} for the grammar`);
+      if (lines[line][c] !== ' ' && !(scopes[line][c] ?? []).some(scope => may[type].some(s => scope.startsWith(s)))) {
+        faults.push(`line ${line + 1}, '${lines[line].slice(from, from + data[at + 2])}' is ${type} for the parser and ${scopes[line][c]?.join(' ') || 'nothing'} for the grammar`);
         break;
       }
   }

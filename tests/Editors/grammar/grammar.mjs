@@ -34,12 +34,12 @@ export function uncoloured(text) {
   return found;
 }
 
-/** For each line of a text, for each character, the first scope beside those of the file and the line. */
+/** For each line of a text, for each character, the scopes beside those of the file and the line. */
 export function scopesOf(text) {
   let state = textmate.INITIAL;
   return text.split('\n').map(line => {
     const read = grammar.tokenizeLine(line, state);
     state = read.ruleStack;
-    return read.tokens.flatMap(t => Array(t.endIndex - t.startIndex).fill(t.scopes.find(s => s !== 'source.chordlang' && !s.startsWith('meta.'))));
+    return read.tokens.flatMap(t => Array(t.endIndex - t.startIndex).fill(t.scopes.filter(s => s !== 'source.chordlang' && !s.startsWith('meta.'))));
   });
 }
