@@ -1,8 +1,16 @@
 // The language server's life: started once, restarted on demand, its state told to whoever asks.
 import * as vscode from 'vscode';
-import { LanguageClient, RevealOutputChannelOn, State, type LanguageClientOptions } from 'vscode-languageclient/node';
+import { ExecuteCommandRequest, LanguageClient, RevealOutputChannelOn, State, type LanguageClientOptions } from 'vscode-languageclient/node';
 import type { Program } from './program';
 import type { Status } from './status';
+
+// The server's commands have the names of ours, for editors that have none of their own; here ours ask first what the server's want to be told.
+class Client extends LanguageClient {
+  override registerFeature(feature: Parameters<LanguageClient['registerFeature']>[0]): void {
+    if (!('registrationType' in feature) || feature.registrationType.method !== ExecuteCommandRequest.method)
+      super.registerFeature(feature);
+  }
+}
 
 export class Server {
   private client: LanguageClient | undefined;
@@ -49,7 +57,7 @@ export class Server {
     const began = Date.now();
     const command = this.program.path;
     this.status.starting();
-    const client = new LanguageClient('chordlang', 'ChordLang', { command, args: ['serve'] }, this.options());
+    const client = new Client('chordlang', 'ChordLang', { command, args: ['serve'] }, this.options());
     client.onDidChangeState(change => {
       if (client !== this.client)
         return;
