@@ -85,7 +85,7 @@ internal sealed class AnalyseCommand : Command
         for (var i = 0; i < file.Chords.Count; i++)
             Chord(file, i, reasons[i], terminal);
         foreach (var level in file.Skeleton.Where(l => l.Level > 0))
-            terminal.Out.Write($"\n  {(level.Level == 1 ? "Without passing and related-two chords" : "The backbone")}:\n{rows.Write([.. level.Indices.Select(i => all[i])])}");
+            terminal.Out.Write($"\n  {(level.Level == 1 ? "Without passing and related-two chords" : "The backbone")}:\n{rows.Write([.. level.Indices.Select(i => Reduced(file, level, i, all))])}");
         terminal.Out.WriteLine();
     }
 
@@ -99,6 +99,23 @@ internal sealed class AnalyseCommand : Command
                 terminal.Out.WriteLine(Terminal.Harmless(section) + "\n");
             terminal.Out.WriteLine(Terminal.Harmless($"{(bar.Number == 0 ? "Pickup" : $"Bar {bar.Number}")}. {string.Join(' ', talk.Sentences)}") + "\n");
         }
+    }
+
+    // What is left takes the time of the chords that only prepared it: the dominant stands where its related two stood.
+    private static ChartEntry Reduced(AnalysedJson file, LevelJson level, int index, List<ChartEntry> all)
+    {
+        var at = index;
+        while (at > 0 && !level.Indices.Contains(at - 1) && Prepares(file, at - 1, index))
+            at--;
+        return all[index] with { Bar = all[at].Bar, Count = all[at].Count };
+    }
+
+    private static bool Prepares(AnalysedJson file, int chord, int goal)
+    {
+        for (var k = chord; k >= 0 && k < goal; k = file.Chords[k].Head)
+            if (file.Chords[k].Head == goal)
+                return true;
+        return false;
     }
 
     private static void Chord(AnalysedJson file, int index, ImmutableArray<RoleReason> reasons, Terminal terminal)
