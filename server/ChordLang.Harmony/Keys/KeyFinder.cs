@@ -60,7 +60,7 @@ public static class KeyFinder
         // The key of the whole is the one that holds longest; a modulation that would outlast it is a colour of home.
         while (Most(path, chart) != home)
             path = LocalKeys.Path(likelihoods, home, pull *= 2);
-        return new(KeyOf(home), Spans(chart, path, likelihoods, home, Share(scores)));
+        return new(KeyOf(home), Spans(chart, path, likelihoods, home, Math.Min(Share(scores), Witnesses(chart))));
     }
 
     // One weight for each of the 24 keys.
@@ -79,6 +79,9 @@ public static class KeyFinder
     }
 
     private static double Share(double[] scores) => 1 / scores.Sum(s => Math.Exp(s - scores.Max()));
+
+    // The shares are calibrated on whole tunes. A chord or two belong to many keys, whichever is likeliest: each further root halves the doubt.
+    private static double Witnesses(Chart chart) => 1 - Math.Pow(0.5, chart.Chords.Select(c => c.Chord.Root.PitchClass).Distinct().Count());
 
     private static int Most(ImmutableArray<int> path, Chart chart)
     {

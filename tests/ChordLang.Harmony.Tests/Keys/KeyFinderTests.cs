@@ -76,6 +76,13 @@ public class KeyFinderTests
         Assert.Null(plan.At(1));
     }
 
+    // One chord or two belong to many keys (common practice), so none of them is sure.
+    [Theory]
+    [InlineData("Cmaj7", 0.5)]
+    [InlineData("Cmaj7 | G7", 0.75)]
+    public void Few_chords_tell_no_key_for_sure(string chart, double most) =>
+        Assert.All(KeyFinder.Find(ChartText.Read(chart), []).Spans, s => Assert.InRange(s.Confidence, 0, most));
+
     [Fact]
     public void Confidence_lies_between_0_and_1() =>
         Assert.All(new[] { Major, Minor, "C", "Bb7 | E7" },
