@@ -37,6 +37,8 @@ public sealed class CompletionTests
     [InlineData("| Cmaj7\n    1 E4 finger ¦", "T", "the thumb")]
     [InlineData("| Cmaj7\n    1 low-drop ¦", "at", "its lowest fretted note at this fret")]
     [InlineData("| Cmaj7\n    top: 1 E4\n| C\n    ¦", "top:", "a voice of this piece")]
+    [InlineData("| Cmaj7\n    1 E4@¦", "2", "string 2, fret 5")]
+    [InlineData("| Cmaj7\n    1 C4@3+E4@¦", "1", "the open string 1")]
     // Lines of other kinds.
     [InlineData("¦", "title", "the name of the piece")]
     [InlineData("key ¦", "Eb major", "3 flats")]

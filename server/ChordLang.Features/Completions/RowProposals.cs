@@ -6,7 +6,9 @@ using ChordLang.Fretboard.Fingering;
 using ChordLang.Fretboard.Hands;
 using ChordLang.Grammar.Parsing;
 using ChordLang.Grammar.Syntax;
+using ChordLang.Grammar.Text;
 using ChordLang.Harmony.Naming;
+using ChordLang.Theory.Pitches;
 
 namespace ChordLang.Features.Completions;
 
@@ -16,6 +18,8 @@ internal static class RowProposals
 
     public static IEnumerable<Proposal> Of(Place place, EditorChoices choices)
     {
+        if (place.Typed.LastIndexOf('@') is var sign && sign > 0)
+            return Strings(place, sign);
         var row = LineParser.Parse(place.Before);
         var last = row.Tokens.Length > 0 ? row.Tokens[^1] : (Token?)null;
         var word = place.Words.LastOrDefault();
@@ -50,6 +54,18 @@ internal static class RowProposals
 
     /// <summary>The bar that the cursor's row belongs to.</summary>
     internal static Bar? BarOf(Place place) => place.Lesson.RowOn(place.Line)?.Bar ?? place.Lesson.LastBarBefore(place.Line);
+
+    // The strings that have a pitch, behind its @.
+    private static IEnumerable<Proposal> Strings(Place place, int sign)
+    {
+        var from = place.Typed.LastIndexOf('+', sign) + 1;
+        if (BarOf(place) is not { Settings.Neck: var neck } || !Pitch.TryParse(place.Typed.AsSpan(from, sign - from), out var pitch))
+            yield break;
+        var typed = Span.Between(place.Word.Start + sign + 1, place.Word.Start + place.Typed.Length);
+        for (var s = 1; s <= neck.Tuning.Strings; s++)
+            if (neck.FretOf(s, pitch.Midi) is { } fret)
+                yield return new(ProposalKind.Part, $"{s}", typed, fret == 0 ? $"{pitch} on the open string {s}" : $"{pitch} on string {s}, fret {fret}");
+    }
 
     private static IEnumerable<Proposal> Labels(Place place, bool first)
     {

@@ -30,7 +30,7 @@ internal sealed class LessonIndex(Client client, PositionEncoding encoding)
     private const int MostLessons = 20_000, MostNames = 500, LongestName = 200;
 
     private readonly ConcurrentDictionary<string, IndexedLesson> lessons = new(StringComparer.Ordinal);
-    private readonly ConcurrentDictionary<string, Task> roots = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, Root> roots = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, CancellationTokenSource> running = new(StringComparer.Ordinal);
     private readonly Lock order = new();
     private Task renewing = Task.CompletedTask;
@@ -40,13 +40,17 @@ internal sealed class LessonIndex(Client client, PositionEncoding encoding)
     public IEnumerable<IndexedLesson> Lessons => lessons.Values.OrderBy(l => l.Path, StringComparer.Ordinal);
 
     /// <summary>Ends when all folders are read, or their reading was given up, and what changed since is read too.</summary>
-    public Task Whole => Task.WhenAll(roots.Values.Append(renewing));
+    public Task Whole => Task.WhenAll(roots.Values.Select(r => r.Read.Value).Append(renewing));
 
-    /// <summary>Begins to read a folder, unless that or one above it was begun.</summary>
-    public void Add(string folder)
+    /// <summary>Begins to read a folder, unless that was begun, or one above it with all below.</summary>
+    /// <param name="folder">Its full path.</param>
+    /// <param name="deep">False to leave out the folders in it: without a sign of a library it may be somebody's home.</param>
+    public void Add(string folder, bool deep = true)
     {
-        if (!roots.Keys.Any(r => Holds(r, folder)))
-            roots.GetOrAdd(folder, f => Task.Run(() => Read(f)));
+        if (roots.Values.Any(r => r.Deep && Holds(r.Folder, folder)))
+            return;
+        var wanted = new Root(folder, deep, new(() => Task.Run(() => Read(folder, deep))));
+        _ = roots.AddOrUpdate(folder, wanted, (_, old) => old.Deep || !deep ? old : wanted).Read.Value;
     }
 
     /// <summary>Forgets a folder.</summary>
@@ -54,7 +58,7 @@ internal sealed class LessonIndex(Client client, PositionEncoding encoding)
     {
         roots.TryRemove(folder, out _);
         foreach (var path in lessons.Keys)
-            if (!roots.Keys.Any(r => Holds(r, path)))
+            if (!Wanted(path))
                 lessons.TryRemove(path, out _);
     }
 
@@ -68,7 +72,7 @@ internal sealed class LessonIndex(Client client, PositionEncoding encoding)
     private void Again(IReadOnlyList<string> paths)
     {
         foreach (var path in paths)
-            if (path.EndsWith(".chl", StringComparison.OrdinalIgnoreCase) && roots.Keys.Any(r => Holds(r, path)))
+            if (path.EndsWith(".chl", StringComparison.OrdinalIgnoreCase) && Wanted(path))
                 Take(path);
             else
                 lessons.TryRemove(path, out _);
@@ -85,20 +89,22 @@ internal sealed class LessonIndex(Client client, PositionEncoding encoding)
     internal static bool Holds(string folder, string path) =>
         path == folder || path.StartsWith(folder.EndsWith(Path.DirectorySeparatorChar) ? folder : folder + Path.DirectorySeparatorChar, StringComparison.Ordinal);
 
-    private async Task Read(string folder)
+    private bool Wanted(string path) => roots.Values.Any(r => r.Deep ? Holds(r.Folder, path) : Path.GetDirectoryName(path) == r.Folder);
+
+    private async Task Read(string folder, bool deep)
     {
         var token = $"chordlang-index-{Interlocked.Increment(ref lastToken)}";
         using var cancel = new CancellationTokenSource();
         running[token] = cancel;
-        var shown = await client.CreateProgress(token).ConfigureAwait(false);
-        await using var progress = await Progress.Begin(client, shown, "Reading the lessons").ConfigureAwait(false);
+        var (done, shown) = (new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously), new Shown());
+        _ = Show(token, shown, done.Task);
         try
         {
-            var files = Sources.Below(folder);
+            var files = Sources.Below(folder, deep);
             for (var i = 0; i < files.Count && lessons.Count < MostLessons && !cancel.IsCancellationRequested; i++)
             {
                 Take(Path.GetFullPath(files[i]));
-                if (i % 32 == 0)
+                if (i % 32 == 0 && shown.Progress is { } progress)
                     await progress.Report(100 * i / files.Count, $"{i} of {files.Count}").ConfigureAwait(false);
             }
         }
@@ -109,7 +115,18 @@ internal sealed class LessonIndex(Client client, PositionEncoding encoding)
         finally
         {
             running.TryRemove(token, out _);
+            done.SetResult();
         }
+    }
+
+    // Beside the reading: a client that never answers holds up nothing.
+    private async Task Show(string token, Shown shown, Task done)
+    {
+        if (await client.CreateProgress(token).ConfigureAwait(false) is not { } created)
+            return;
+        await using var progress = await Progress.Begin(client, created, "Reading the lessons").ConfigureAwait(false);
+        shown.Progress = progress;
+        await done.ConfigureAwait(false);
     }
 
     private void Take(string path)
@@ -145,6 +162,13 @@ internal sealed class LessonIndex(Client client, PositionEncoding encoding)
                 shapes.Add(Short(name));
         lessons[path] = new(path, title ?? Path.GetFileNameWithoutExtension(path), names, shapes, tags);
     }
+
+    private sealed class Shown
+    {
+        public volatile Progress? Progress;
+    }
+
+    private sealed record Root(string Folder, bool Deep, Lazy<Task> Read);
 
     private static string Short(string text) => text.Length <= LongestName ? text : text[..LongestName];
 }

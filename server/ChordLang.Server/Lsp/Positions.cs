@@ -49,13 +49,22 @@ internal sealed record Positions(SourceText Text, PositionEncoding Encoding)
         var place = Text.PositionAt(offset);
         if (Encoding == PositionEncoding.Utf16)
             return new(place.Line, place.Character);
-        var (start, character) = (Text.Lines[place.Line].Start, 0);
-        for (var at = start; at < start + place.Character;)
+        var start = Text.Lines[place.Line].Start;
+        return new(place.Line, Units(start, start + place.Character));
+    }
+
+    /// <summary>How the client counts what stands between two offsets of one line.</summary>
+    public int Units(int from, int to)
+    {
+        if (Encoding == PositionEncoding.Utf16)
+            return to - from;
+        var count = 0;
+        for (var at = from; at < to;)
         {
-            character += Width(at, out var units);
+            count += Width(at, out var units);
             at += units;
         }
-        return new(place.Line, character);
+        return count;
     }
 
     /// <summary>The range of a span.</summary>

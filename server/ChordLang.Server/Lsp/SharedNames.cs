@@ -11,8 +11,8 @@ internal sealed class SharedNames(Conversation c)
     {
         if (name.Kind != NameKind.Shape || Giver(from, name.Name) is not { } giver)
             return [from];
-        var folder = Workspace.Library.RootOf(giver);
-        c.Index.Add(folder);
+        foreach (var folder in new[] { Workspace.Library.RootOf(giver), Workspace.Library.RootOf(from.Path!) }.Distinct())
+            c.Index.Add(folder, Workspace.Library.IsSigned(folder));
         await c.Index.Whole.WaitAsync(cancel).ConfigureAwait(false);
         var open = c.Documents.All.ToList();
         var found = new List<Document> { from };

@@ -53,11 +53,14 @@ internal sealed class Library(string? file, Func<string, SourceText?>? open = nu
     /// <summary>The folder of the library that a file belongs to.</summary>
     public static string RootOf(string file) => Root(Path.GetDirectoryName(file)!);
 
+    /// <summary>True where a folder says itself that it is a library.</summary>
+    public static bool IsSigned(string folder) => Signs.Any(s => Path.Exists(Path.Combine(folder, s)));
+
     // The nearest folder above that says it is a library; else the lesson's own.
     private static string Root(string folder)
     {
         for (var at = folder; at is not null; at = Path.GetDirectoryName(at))
-            if (Signs.Any(s => Path.Exists(Path.Combine(at, s))))
+            if (IsSigned(at))
                 return at;
         return folder;
     }

@@ -72,9 +72,9 @@ internal static class Sources
     }
 
     /// <summary>All .chl files below a folder, sorted; hidden folders and links are left out.</summary>
-    public static List<string> Below(string folder)
+    public static List<string> Below(string folder, bool deep = true)
     {
-        var options = new EnumerationOptions { RecurseSubdirectories = true, IgnoreInaccessible = true, AttributesToSkip = FileAttributes.System | FileAttributes.ReparsePoint, MaxRecursionDepth = 32 };
+        var options = new EnumerationOptions { RecurseSubdirectories = deep, IgnoreInaccessible = true, AttributesToSkip = FileAttributes.System | FileAttributes.ReparsePoint, MaxRecursionDepth = 32 };
         var files = Directory.EnumerateFiles(folder, "*.chl", options).Where(f => !f[folder.Length..].Replace('\\', '/').Contains("/.", StringComparison.Ordinal) && !Configurations.Ignores(System.IO.Path.GetFullPath(f))).ToList();
         files.Sort((a, b) => string.CompareOrdinal(a.Replace('\\', '/'), b.Replace('\\', '/')));
         return files;

@@ -37,14 +37,17 @@ public sealed class FeatureTests
         Assert.Equal(format == 2, items.Any(i => (int)i!["insertTextFormat"]! == 2));
     }
 
-    [Fact]
-    public async Task The_form_of_a_bracket_is_told()
+    [Theory]
+    [InlineData("{}", "\"DEGREE2\"")]
+    [InlineData("""{"textDocument":{"signatureHelp":{"signatureInformation":{"parameterInformation":{"labelOffsetSupport":true}}}}}""", "[11,18]")]
+    public async Task The_form_of_a_bracket_is_told(string capabilities, string second)
     {
-        await using var client = await LspClient.Start();
+        await using var client = await LspClient.Start(capabilities);
         await client.Open(Uri, "| C7(b9,\n");
         var help = (await client.At("textDocument/signatureHelp", Uri, 0, 8))!;
         Assert.Equal(1, (int)help["activeParameter"]!);
         Assert.Equal("C7(DEGREE1,DEGREE2)", (string?)help["signatures"]![0]!["label"]);
+        Assert.Equal(second, help["signatures"]![0]!["parameters"]![1]!["label"]!.ToJsonString());
     }
 
     [Fact]

@@ -59,27 +59,26 @@ internal sealed class ColoursHandler(Conversation c) : Handler, IColoursMessages
     private static SemanticTokens Coloured(Document d, int firstLine, int lastLine)
     {
         var data = new List<int>((lastLine - firstLine + 1) * 4 * Numbers);
-        var (line, character) = (0, 0);
+        var (line, before) = (0, 0);
         foreach (var word in ColoursOf.Lines(d.Lesson.Tree, firstLine, lastLine))
         {
-            var (start, end) = (d.Positions.At(word.Span.Start), d.Positions.At(word.Span.End));
-            if (start.Line != line)
-                character = 0;
-            data.AddRange([start.Line - line, start.Character - character, end.Character - start.Character, Type(word), word.Defines ? Declaration : 0]);
-            (line, character) = (start.Line, start.Character);
+            if (word.Line != line)
+                before = d.Text.Lines[word.Line].Start;
+            data.AddRange([word.Line - line, d.Positions.Units(before, word.Span.Start), d.Positions.Units(word.Span.Start, word.Span.End), Type(word), word.Defines ? Declaration : 0]);
+            (line, before) = (word.Line, word.Span.Start);
         }
-        return new(data);
+        return new([.. data]);
     }
 
     // The one stretch between what is the same at the beginning and at the end.
-    private static IReadOnlyList<SemanticTokensEdit> Changes(IReadOnlyList<int> old, IReadOnlyList<int> now)
+    private static IReadOnlyList<SemanticTokensEdit> Changes(int[] old, int[] now)
     {
         var (head, tail) = (0, 0);
-        while (head < old.Count && head < now.Count && old[head] == now[head])
+        while (head < old.Length && head < now.Length && old[head] == now[head])
             head++;
-        while (tail < old.Count - head && tail < now.Count - head && old[^(tail + 1)] == now[^(tail + 1)])
+        while (tail < old.Length - head && tail < now.Length - head && old[^(tail + 1)] == now[^(tail + 1)])
             tail++;
-        return head == old.Count && head == now.Count ? [] : [new(head, old.Count - head - tail, [.. now.Skip(head).Take(now.Count - head - tail)])];
+        return head == old.Length && head == now.Length ? [] : [new(head, old.Length - head - tail, now[head..^tail])];
     }
 
     // Indices of SemanticTokensLegend.Ours.

@@ -1,4 +1,5 @@
 // Completion, its explanations, and the form of what is being typed.
+using System.Text.Json;
 using ChordLang.Features.Completions;
 using ChordLang.Server.Lsp.Protocol;
 using PolyType;
@@ -49,7 +50,10 @@ internal sealed class CompletionHandler(Conversation c) : Handler, ICompletionMe
     }
 
     public SignatureHelp? Signature(PositionParams p, CancellationToken cancel) => c.At(p.TextDocument, p.Position, (d, offset) => SignatureAt.Of(d.Lesson, offset) is not { } s ? null
-        : new SignatureHelp([new(s.Form, new("plaintext", s.Says), [.. s.Parts.Select(part => new ParameterInformation([part.Start, part.End], new("plaintext", part.Says)))])], 0, s.Active), cancel);
+        : new SignatureHelp([new(s.Form, new("plaintext", s.Says), [.. s.Parts.Select(part => new ParameterInformation(Label(s.Form, part.Start, part.End), new("plaintext", part.Says)))])], 0, s.Active), cancel);
+
+    private JsonElement Label(string form, int start, int end) => c.Client.Can("textDocument.signatureHelp.signatureInformation.parameterInformation.labelOffsetSupport")
+        ? JsonSerializer.SerializeToElement([start, end], TypingJson.Default.Int32Array) : JsonSerializer.SerializeToElement(form[start..end], LspJson.Default.String);
 
     private static CompletionItem Item(Document d, Proposal p, int place, bool snippets)
     {

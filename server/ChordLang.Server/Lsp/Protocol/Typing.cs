@@ -1,4 +1,5 @@
 // The records of completion, signatures, tokens, hints and formatting while typing, and what serializes them.
+using System.Text.Json;
 using System.Text.Json.Serialization;
 
 namespace ChordLang.Server.Lsp.Protocol;
@@ -20,11 +21,11 @@ internal sealed record SignatureHelp(IReadOnlyList<SignatureInformation> Signatu
 /// <inheritdoc cref="SignatureHelp"/>
 internal sealed record SignatureInformation(string Label, MarkupContent Documentation, IReadOnlyList<ParameterInformation> Parameters);
 
-/// <summary>A part of the form: where it stands in the label, from and to, in UTF-16 units.</summary>
-internal sealed record ParameterInformation(IReadOnlyList<int> Label, MarkupContent Documentation);
+/// <summary>A part of the form: where it stands in the label, from and to, in UTF-16 units; or its text, for clients that do not know places.</summary>
+internal sealed record ParameterInformation(JsonElement Label, MarkupContent Documentation);
 
 /// <summary>Colours, five numbers a token.</summary>
-internal sealed record SemanticTokens(IReadOnlyList<int> Data, string? ResultId = null);
+internal sealed record SemanticTokens(int[] Data, string? ResultId = null);
 
 /// <summary>The client asks what changed since a result.</summary>
 internal sealed record SemanticTokensDeltaParams(TextDocumentIdentifier TextDocument, string PreviousResultId);
@@ -33,7 +34,7 @@ internal sealed record SemanticTokensDeltaParams(TextDocumentIdentifier TextDocu
 internal sealed record SemanticTokensDelta(string ResultId, IReadOnlyList<SemanticTokensEdit> Edits);
 
 /// <summary>A replacement in the numbers.</summary>
-internal sealed record SemanticTokensEdit(int Start, int DeleteCount, IReadOnlyList<int> Data);
+internal sealed record SemanticTokensEdit(int Start, int DeleteCount, int[] Data);
 
 /// <summary>A hint between the words.</summary>
 internal sealed record InlayHint(TextPosition Position, string Label, bool PaddingLeft, bool PaddingRight, MarkupContent? Tooltip);

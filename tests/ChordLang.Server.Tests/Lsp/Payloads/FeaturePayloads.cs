@@ -34,7 +34,7 @@ internal static class FeaturePayloads
 
         Payload.Out("lsp.CompletionList", new CompletionList(true, [Item])),
         Payload.Out("lsp.CompletionItem", Item),
-        Payload.Out("lsp.SignatureHelp", new SignatureHelp([new("key TONIC MODE", Words, [new([4, 9], Words)])], 0, 0)),
+        Payload.Out("lsp.SignatureHelp", new SignatureHelp([new("key TONIC MODE", Words, [new(JsonDocument.Parse("[4,9]").RootElement, Words), new(Token, Words)])], 0, 0)),
         Payload.Out("lsp.SemanticTokens", new SemanticTokens([0, 0, 1, 3, 0], "7")),
         Payload.In("lsp.SemanticTokensDeltaParams", new SemanticTokensDeltaParams(new(Uri), "6")),
         Payload.Out("lsp.SemanticTokensDelta", new SemanticTokensDelta("7", [new(0, 5, [0, 0, 2, 3, 0])])),
