@@ -88,6 +88,13 @@ public sealed class CompletionTests
     }
 
     [Fact]
+    public void No_voicings_are_proposed_where_none_are_wanted()
+    {
+        var (text, cursor) = Snippet.AtCursor("| Cmaj7\n    1 ¦\n");
+        Assert.DoesNotContain(CompletionsAt.Of(new(SyntaxTree.Parse(text)), cursor, new() { Voicings = 0 }), p => p.Kind == ProposalKind.Voicing);
+    }
+
+    [Fact]
     public void A_shape_is_proposed_where_it_sounds_the_chord()
     {
         // 1-x-1-1-1-x sounds F Eb Ab C, an Fm7; at fret 8 it is Cm7, equal temperament.

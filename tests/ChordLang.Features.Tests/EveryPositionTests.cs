@@ -27,7 +27,7 @@ public sealed class EveryPositionTests
             foreach (var offset in lesson.Tree.Lines[i].Tokens.SelectMany(t => new[] { t.Span.Start, t.Span.Start + t.Span.Length / 2, t.Span.End }).Select(c => c + line.Start).Append(line.Start).Append(line.End).Distinct())
             {
                 // Voicings cost most and are held by tests of their own.
-                foreach (var p in CompletionsAt.Of(lesson, offset, new() { Voicings = 1 }))
+                foreach (var p in CompletionsAt.Of(lesson, offset, new() { Voicings = 0 }))
                     Assert.True(p.Replaces.Start >= line.Start && p.Replaces.End <= line.End && p.Replaces.Touches(offset) && p.Text.Length > 0, $"line {i + 1}, {p.Text}: {p.Replaces}");
                 if (SignatureAt.Of(lesson, offset) is { } signature)
                     Assert.InRange(signature.Active, 0, signature.Parts.Length - 1);

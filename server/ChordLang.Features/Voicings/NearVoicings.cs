@@ -35,6 +35,8 @@ public static class NearVoicings
     /// <param name="most">How many.</param>
     public static ImmutableArray<NearVoicing> Of(Neck neck, Chord chord, Voicing? before, int most)
     {
+        if (most <= 0)
+            return [];
         if (before is not null && (before.Strings != neck.Tuning.Strings || !before.Played.Any()))
             before = null;
         var found = ImmutableArray.CreateBuilder<NearVoicing>(most);
