@@ -1,4 +1,5 @@
 // What all handlers of one client share: the client, its open documents, and the way to answer about one.
+using ChordLang.Checks.Configuring;
 using ChordLang.Features.Choices;
 using ChordLang.Server.Lsp.Protocol;
 using StreamJsonRpc;
@@ -39,6 +40,9 @@ internal sealed class Conversation(Client client)
     /// <summary>The choices that came with initialize; they hold where the editor's settings say nothing.</summary>
     public EditorChoices Initial { get; private set; } = new();
 
+    /// <summary>Called with documents that were made anew, so that their findings are sent or asked for again.</summary>
+    public Action<IReadOnlyList<Document>> Renewed { get; set; } = _ => { };
+
     /// <summary>What the user chose.</summary>
     public EditorChoices Choices { get; set; } = new();
 
@@ -52,6 +56,8 @@ internal sealed class Conversation(Client client)
         (documents, answers, index) = (new(encoding), new(client), new(client, encoding));
         Folders = [.. (p.WorkspaceFolders?.Select(f => f.Uri) ?? (p.RootUri is { } root ? [root] : [])).Select(Documents.PathOf).OfType<string>().Distinct()];
         Choices = Initial = ChoiceReader.Read(client.Options, new());
+        if (client.Options is { } options)
+            documents.Configure(ConfigurationReader.ReadEditor(options.GetRawText()));
         return encoding;
     }
 

@@ -1,6 +1,7 @@
 // The open documents: changes come in one after the other, readers take what is there.
 using System.Collections.Concurrent;
 using System.Diagnostics.CodeAnalysis;
+using ChordLang.Checks.Configuring;
 using ChordLang.Features.Lessons;
 using ChordLang.Grammar.Parsing;
 using ChordLang.Grammar.Syntax;
@@ -10,10 +11,13 @@ using ChordLang.Server.Workspace;
 
 namespace ChordLang.Server.Lsp;
 
-/// <summary>Keeps the open documents. Only one thread may change them; any may read.</summary>
+/// <summary>Keeps the open documents. Changes come one after the other; any thread may read.</summary>
 internal sealed class Documents(PositionEncoding encoding)
 {
     private readonly ConcurrentDictionary<string, (Document Document, LineCache Cache)> open = new(StringComparer.Ordinal);
+    // Only one thread applies what the client types; settings may come between.
+    private readonly Lock order = new();
+    private ConfigurationFile? editor;
     private long stamp;
 
     /// <summary>All open documents.</summary>
@@ -29,8 +33,8 @@ internal sealed class Documents(PositionEncoding encoding)
     public IReadOnlyList<Document> Open(string uri, int version, string text)
     {
         var cache = new LineCache();
-        var document = Keep(uri, version, SyntaxTree.Parse(SourceText.From(text), cache), cache);
-        return document.Path is { } path ? [document, .. Renewed([path])] : [document];
+        lock (order)
+            return WithUsers(Keep(uri, version, SyntaxTree.Parse(SourceText.From(text), cache), cache));
     }
 
     /// <summary>Changes a document, one change after the other; answers as <see cref="Open"/> does. A document that is not open stays so.</summary>
@@ -48,20 +52,35 @@ internal sealed class Documents(PositionEncoding encoding)
             var touched = new TypedLines(tree.Source.LineAt(edit.Span.Start), tree.Source.LineAt(edit.Span.Start + edit.NewText.Length));
             typed = typed is { } so ? new(Math.Min(so.First, touched.First), Math.Max(so.Last, touched.Last)) : touched;
         }
-        var document = Keep(uri, version ?? old.Document.Version, tree, old.Cache, known, typed);
-        return document.Path is { } path ? [document, .. Renewed([path])] : [document];
+        lock (order)
+            return WithUsers(Keep(uri, version ?? old.Document.Version, tree, old.Cache, known, typed));
     }
 
     /// <summary>Closes a document; answers those that used it, which now read the file.</summary>
-    public IReadOnlyList<Document> Close(string uri) => open.TryRemove(uri, out var closed) && closed.Document.Path is { } path ? Renewed([path]) : [];
+    public IReadOnlyList<Document> Close(string uri)
+    {
+        lock (order)
+            return open.TryRemove(uri, out var closed) && closed.Document.Path is { } path ? Renewed([path]) : [];
+    }
+
+    /// <summary>The editor's settings changed: answers all open documents, made anew under them.</summary>
+    public IReadOnlyList<Document> Configure(ConfigurationFile settings)
+    {
+        lock (order)
+        {
+            editor = settings;
+            return [.. open.Select(o => Keep(o.Key, o.Value.Document.Version, o.Value.Document.Lesson.Tree, o.Value.Cache))];
+        }
+    }
 
     /// <summary>Files changed on disk: answers the open documents that use one of them, made anew.</summary>
     public IReadOnlyList<Document> Renewed(IReadOnlyCollection<string> paths)
     {
         var renewed = new List<Document>();
-        foreach (var (uri, (document, cache)) in open)
-            if (paths.Any(p => p != document.Path && document.Uses.Contains(p)))
-                renewed.Add(Keep(uri, document.Version, document.Lesson.Tree, cache));
+        lock (order)
+            foreach (var (uri, (document, cache)) in open)
+                if (paths.Any(p => p != document.Path && document.Uses.Contains(p)))
+                    renewed.Add(Keep(uri, document.Version, document.Lesson.Tree, cache));
         return renewed;
     }
 
@@ -85,6 +104,8 @@ internal sealed class Documents(PositionEncoding encoding)
         return new(Span.Between(start, old.Length - end), text[start..^end]);
     }
 
+    private List<Document> WithUsers(Document document) => document.Path is { } path ? [document, .. Renewed([path])] : [document];
+
     private Document Keep(string uri, int version, SyntaxTree tree, LineCache cache, KnownFindings? known = null, TypedLines? typed = null)
     {
         var document = Made(uri, version, tree) with { Since = known, Typed = typed };
@@ -99,7 +120,7 @@ internal sealed class Documents(PositionEncoding encoding)
         {
             uses.Add(full);
             return OpenAt(full, out var there) ? there.Text : null;
-        });
+        }, editor);
         return new(uri, path, version, Interlocked.Increment(ref stamp), new(tree, library, library.Configuration), new(tree.Source, encoding), uses);
     }
 

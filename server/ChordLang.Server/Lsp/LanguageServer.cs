@@ -27,6 +27,7 @@ internal sealed class LanguageServer(Conversation conversation, IReadOnlyList<Ha
         var encoding = conversation.Begin(p);
         if (p.ProcessId is { } process)
             _ = Parent.Gone(process).ContinueWith(_ => parent.TrySetResult(), TaskScheduler.Default);
+        conversation.Renewed = documents => Changed(documents, null);
         var pull = client.Has("textDocument.diagnostic");
         if (!pull)
             publisher = new(Open, client, conversation.Answers);

@@ -145,6 +145,18 @@ public sealed class FeatureTests
     }
 
     [Fact]
+    public async Task Levels_of_checks_are_the_users_too()
+    {
+        await using var client = await LspClient.Start();
+        await client.Open(Uri, "key C major\n\n| Cmaj7\n    1 x-3-5-4-6-x\n");
+        Assert.Equal(2, (int)Assert.Single(await client.Findings(Uri, 1))!["severity"]!);
+        await client.Tell("workspace/didChangeConfiguration", """{"settings":{"chordlang":{"checks":{"name-fret-slip":"error"}}}}""");
+        Assert.Equal(1, (int)Assert.Single(await client.Findings(Uri, 1))!["severity"]!);
+        await client.Tell("workspace/didChangeConfiguration", """{"settings":{"chordlang":{"checks":{"name-fret-slip":"off"}}}}""");
+        Assert.Empty(await client.Findings(Uri, 1));
+    }
+
+    [Fact]
     public async Task A_new_line_tidies_the_bar_above_it()
     {
         await using var client = await LspClient.Start();

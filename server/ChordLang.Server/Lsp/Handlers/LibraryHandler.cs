@@ -1,5 +1,6 @@
 // What surrounds the documents: the user's choices, the open folders, files that change, and work that is given up.
 using System.Text.Json;
+using ChordLang.Checks.Configuring;
 using ChordLang.Server.Lsp.Protocol;
 using PolyType;
 using StreamJsonRpc;
@@ -24,6 +25,9 @@ internal partial interface ILibraryMessages
 internal sealed class LibraryHandler(Conversation c) : Handler, ILibraryMessages
 {
     private const string Section = "chordlang";
+
+    // The settings that hold, as text: what a client repeats changes nothing.
+    private string told = "{}";
 
     public override RpcTargetMetadata Messages => RpcTargetMetadata.FromShape<ILibraryMessages>();
 
@@ -76,6 +80,8 @@ internal sealed class LibraryHandler(Conversation c) : Handler, ILibraryMessages
     {
         var before = c.Choices;
         c.Choices = ChoiceReader.Read(settings, c.Initial);
+        if (settings.ValueKind == JsonValueKind.Object && settings.GetRawText() is var text && text != told)
+            c.Renewed(c.Documents.Configure(ConfigurationReader.ReadEditor(told = text)));
         if (before.Hints != c.Choices.Hints && c.Client.Can("workspace.inlayHint.refreshSupport"))
             _ = c.Client.Refresh("workspace/inlayHint/refresh");
         if (before.Lenses != c.Choices.Lenses && c.Client.Can("workspace.codeLens.refreshSupport"))
