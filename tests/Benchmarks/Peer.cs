@@ -159,7 +159,11 @@ internal sealed class Peer : IDisposable
                 if (line.StartsWith("Content-Length: ", StringComparison.OrdinalIgnoreCase))
                     length = int.Parse(line.AsSpan(16), CultureInfo.InvariantCulture);
             if (length == 0)
+            {
+                // The end: who waits need not wait any longer.
+                arrived.CompleteAdding();
                 return;
+            }
             var body = new byte[length];
             input.ReadExactly(body);
             var now = Stopwatch.GetTimestamp();

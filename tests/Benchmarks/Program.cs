@@ -18,8 +18,10 @@ internal static class Program
         var command = arguments.ToList();
         if (command is ["--peers", var folder, ..])
         {
-            (peers, command) = (folder, command[2..]);
+            (peers, command) = (Path.GetFullPath(folder), command[2..]);
         }
+        // The server runs in a folder of its own.
+        command = [.. command.Select(a => File.Exists(a) ? Path.GetFullPath(a) : a)];
         if (command.Count == 0)
         {
             Console.Error.WriteLine("usage: [--peers node_modules/.bin] PROGRAM [ARGUMENT …], for example: chordlang serve");
