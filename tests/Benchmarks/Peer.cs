@@ -160,8 +160,7 @@ internal sealed class Peer : IDisposable
                     length = int.Parse(line.AsSpan(16), CultureInfo.InvariantCulture);
             if (length == 0)
             {
-                // The end: who waits need not wait any longer.
-                arrived.CompleteAdding();
+                End();
                 return;
             }
             var body = new byte[length];
@@ -175,6 +174,19 @@ internal sealed class Peer : IDisposable
             {
                 return;
             }
+        }
+    }
+
+    // Who waits need not wait any longer.
+    private void End()
+    {
+        try
+        {
+            arrived.CompleteAdding();
+        }
+        catch (ObjectDisposedException)
+        {
+            // Nobody waits.
         }
     }
 
