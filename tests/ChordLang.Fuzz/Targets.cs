@@ -1,10 +1,17 @@
 // What is fuzzed, and which property each target must keep.
+using System.Text;
 using ChordLang.Arrangement.Binding;
+using ChordLang.Arrangement.Placing;
 using ChordLang.Checks.Catalogue;
+using ChordLang.Fretboard.Hands;
 using ChordLang.Grammar.Formatting;
 using ChordLang.Grammar.Parsing;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
+using ChordLang.Interchange.Midi;
+using ChordLang.Interchange.MusicXml;
+using ChordLang.Interchange.Scores;
+using ChordLang.Interchange.TabText;
 using ChordLang.Testing;
 
 namespace ChordLang.Fuzz;
@@ -20,6 +27,7 @@ internal static class Targets
         new("print: text and bytes come back", Print),
         new("edit: a cached parse equals a fresh one", Edit),
         new("format: idempotent, and the music stays", Format),
+        new("import: damaged files are refused in a sentence or read", Import),
         new("check: bind and all checks, findings inside the text", Check),
     ];
 
@@ -58,6 +66,46 @@ internal static class Targets
             if (i >= now.Count || old[i] != now[i])
                 return $"format changed the music: {old[i]} became {(i < now.Count ? now[i] : "nothing")}";
         return null;
+    }
+
+    // Files of every format, made of the text, then damaged in a way that the text decides; and the text itself.
+    private static string? Import(string text)
+    {
+        var seed = text.Aggregate(17, (h, c) => unchecked(h * 31 + c));
+        // Making the files takes longer than reading them: one case in eight, chosen by itself, has its turn.
+        if ((seed >> 3 & 7) != 0)
+            return null;
+        var piece = Binder.Bind(SyntaxTree.Parse(text.Length > 2_000 ? text[..2_000] : text));
+        var score = ScoreWriter.Write(piece, PlacedPiece.Of(piece, Hand.Medium));
+        return Read("MusicXML", () => ScoreReader.Read(Damaged(Encoding.UTF8.GetBytes(score), seed)))
+            ?? Read("mxl", () => ScoreReader.Read(Damaged(CompressedScore.Pack(score), seed)))
+            ?? Read("MIDI", () => MidiReader.Read(Damaged(MidiWriter.Write(piece), seed)))
+            ?? Read("tab text", () => TabReader.Read(Encoding.Latin1.GetString(Damaged(Encoding.Latin1.GetBytes(TabWriter.Write(piece, PlacedPiece.Of(piece, Hand.Medium))), seed))))
+            ?? Read("the text as tab text", () => TabReader.Read(text));
+    }
+
+    private static string? Read(string format, Func<Imported> read)
+    {
+        try
+        {
+            var lesson = LessonWriter.Write(read().Score);
+            return Formatter.Formatted(SourceText.From(lesson)).Text == lesson ? null : $"{format} gives an arrangement that is not in its canonical form:\n{lesson}";
+        }
+        catch (UnreadableScoreException e)
+        {
+            return e.Message.Length > 0 ? null : $"{format} is refused without a word";
+        }
+    }
+
+    private static byte[] Damaged(byte[] bytes, int seed)
+    {
+        if (bytes.Length == 0)
+            return bytes;
+        var (at, length) = ((int)((uint)seed % (uint)bytes.Length), (seed >> 8 & 7) + 1);
+        if ((seed & 1) == 0)
+            return [.. bytes[..at], .. bytes[Math.Min(bytes.Length, at + length)..]];
+        bytes[at] ^= (byte)(seed >> 16 | 1);
+        return bytes;
     }
 
     private static string? Check(string text)

@@ -11,6 +11,8 @@ internal static class Sample
 {
     public static Piece Bind(string sample) => Binder.Bind(Parse(sample), new Library());
 
+    public static Piece Bind(SourceText text) => Binder.Bind(SyntaxTree.Parse(text), new Library());
+
     private static SyntaxTree Parse(string path) => SyntaxTree.Parse(SourceText.From(Repository.Bytes(path)));
 
     private sealed class Library : ILibrary

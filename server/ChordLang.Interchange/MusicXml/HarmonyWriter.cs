@@ -36,7 +36,8 @@ internal static class HarmonyWriter
         {
             // An alteration takes the place of the kind's plain degree, where the chord has that no more.
             var replaced = kind.Degrees.Any(k => k.Number == d.Number) && own.Count(o => o.Number == d.Number) == 1;
-            yield return Degree(d, replaced ? "alter" : "add", replaced ? d.Alteration - kind.Degrees.First(k => k.Number == d.Number).Alteration : d.Alteration);
+            yield return Degree(d, replaced ? "alter" : "add", replaced ? d.Alteration - kind.Degrees.First(k => k.Number == d.Number).Alteration
+                : d.Number == 7 ? d.Alteration + 1 : d.Alteration);     // an added seventh counts from the dominant one (MusicXML 4.0, degree-alter)
         }
         foreach (var k in kind.Degrees.Where(k => k.Number is not (1 or 11) && own.All(o => o.Number != k.Number)))
             yield return Degree(k, "subtract", 0);

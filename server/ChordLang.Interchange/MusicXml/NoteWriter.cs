@@ -2,7 +2,6 @@
 using System.Globalization;
 using System.Xml.Linq;
 using ChordLang.Arrangement.Music;
-using ChordLang.Fretboard.Hands;
 using ChordLang.Grammar.Syntax;
 
 
@@ -14,7 +13,7 @@ namespace ChordLang.Interchange.MusicXml;
 /// <param name="Next">The next event of the voice, which may arrive by a slide or slur; null for none.</param>
 internal sealed record NoteSetting(bool TieIn, bool TieOut, Event? Next);
 
-internal sealed class NoteWriter(Func<Event, Note, (int? String, int? Fret, ChordLang.Fretboard.Hands.Finger? Finger)> place, Func<Rational, long> ticks)
+internal sealed class NoteWriter(Func<Event, Note, (int? String, int? Fret)> place, Func<Rational, long> ticks)
 {
     /// <summary>A rest, or a gap.</summary>
     public XElement Rest(NoteValue value, int voice, int staff, bool wholeBar) => new("note",
@@ -37,12 +36,12 @@ internal sealed class NoteWriter(Func<Event, Note, (int? String, int? Fret, Chor
             var (tieIn, tieOut) = (!at.First || setting.TieIn, !at.Last || setting.TieOut);
             var notations = new XElement("notations",
                 tieIn ? new XElement("tied", new XAttribute("type", "stop")) : null,
-                tieOut ? new XElement("tied", new XAttribute("type", "start")) : at.Last && n.WantedEnd > e.End ? new XElement("tied", new XAttribute("type", "let-ring")) : null,
+                tieOut ? new XElement("tied", new XAttribute("type", "start")) : at.Last && (n.WantedEnd > e.End || Rings(e, n)) ? new XElement("tied", new XAttribute("type", "let-ring")) : null,
                 i == 0 && tuplet.Stop ? new XElement("tuplet", new XAttribute("type", "stop")) : null,
                 i == 0 && tuplet.Start ? new XElement("tuplet", new XAttribute("type", "start")) : null,
                 Leads(e, setting.Next, at, i == notes.Count - 1), Technical(e, n, tab, at.First),
                 at.First ? Marks(e, i == 0, notes.Count > 1) : null);
-            yield return new("note", i > 0 ? new XElement("chord") : null, Pitch(n), new XElement("duration", ticks(value.Length)),
+            yield return new("note", at.Last && !tieOut && n.WantedEnd != e.End && n.WantedEnd > n.Onset ? new XAttribute("release", ticks(n.WantedEnd - e.End)) : null, i > 0 ? new XElement("chord") : null, Pitch(n), new XElement("duration", ticks(value.Length)),
                 tieIn ? new XElement("tie", new XAttribute("type", "stop")) : null, tieOut ? new XElement("tie", new XAttribute("type", "start")) : null,
                 new XElement("voice", voice), Type(value), Modification(value), n.Dead ? new XElement("notehead", "x") : null,
                 new XElement("staff", staff), notations.HasElements ? notations : null,
@@ -91,15 +90,21 @@ internal sealed class NoteWriter(Func<Event, Note, (int? String, int? Fret, Chor
 
     private XElement? Technical(Event e, Note n, bool tab, bool first)
     {
-        var (s, fret, finger) = place(e, n);
+        var (s, fret) = place(e, n);
         var technical = new XElement("technical",
             first && n.Harmonic ? new XElement("harmonic", new XElement("natural"), new XElement("sounding-pitch")) : null,
             tab && s is { } and >= 1 ? new XElement("string", s) : null, tab && fret is not null ? new XElement("fret", fret) : null,
-            tab && first && finger is { } f ? new XElement("fingering", f.Written()) : null,
+            first && n.Finger is { } f and not Finger.None ? new XElement("fingering", f == Finger.Thumb ? "T" : ((int)f).ToString(CultureInfo.InvariantCulture)) : null,
             first && e.Marks.FirstOrDefault(m => m.Kind == MarkKind.Pluck)?.Operand is WordOperand pluck && n == e.Notes.MaxBy(x => x.Midi) ? new XElement("pluck", pluck.Word) : null,
             first && n.BendTo is { } to ? new XElement("bend", new XElement("bend-alter", (to.Midi - n.Midi).ToString(CultureInfo.InvariantCulture))) : null);
         return technical.HasElements ? technical : null;
     }
+
+    private static bool Rings(Event e, Note n) =>
+        e.Marks.Any(m => m.Kind is MarkKind.Ring or MarkKind.RingOver or MarkKind.RingUntil && (m.String is null || m.String == n.String));
+
+    private static bool FromAbove(Event e) => e.Marks.Any(m => m is { Kind: MarkKind.SlideFrom, Operand: WordOperand { Word: "above" } })
+        || e.SlideFrom.FirstOrDefault() is { } from && e.Notes.FirstOrDefault() is { } to && from.Midi > to.Midi;
 
     private static IEnumerable<XElement> Marks(Event e, bool lowest, bool chord)
     {
@@ -108,7 +113,7 @@ internal sealed class NoteWriter(Func<Event, Note, (int? String, int? Fret, Chor
         if (!lowest)
             yield break;
         var articulations = new XElement("articulations", e.Has(MarkKind.Accent) ? new XElement("accent") : null, e.Has(MarkKind.Short) ? new XElement("staccato") : null,
-            e.Marks.Any(m => m.Kind == MarkKind.SlideFrom) ? new XElement("scoop") : null);
+            e.Marks.Any(m => m.Kind == MarkKind.SlideFrom) ? new XElement(FromAbove(e) ? "plop" : "scoop") : null);
         if (articulations.HasElements)
             yield return articulations;
         if (e.Has(MarkKind.Vibrato))

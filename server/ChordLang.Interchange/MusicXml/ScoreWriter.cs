@@ -7,6 +7,7 @@ using System.Xml.Linq;
 using ChordLang.Arrangement.Music;
 using ChordLang.Arrangement.Placing;
 using ChordLang.Grammar.Syntax;
+using ChordLang.Interchange.Scores;
 using ChordLang.Theory.Keys;
 
 namespace ChordLang.Interchange.MusicXml;
@@ -27,6 +28,7 @@ public static class ScoreWriter
             piece.Title is { } title ? new XElement("work", new XElement("work-title", Clean(title))) : null,
             new XElement("identification", piece.By is { } by ? new XElement("creator", new XAttribute("type", "arranger"), Clean(by)) : null,
                 new XElement("encoding", new XElement("software", "ChordLang"))),
+            piece.Prose.Select(line => new XElement("credit", new XAttribute("page", 1), new XElement("credit-words", Clean(line)))),
             new XElement("part-list", new XElement("score-part", new XAttribute("id", "P1"), new XElement("part-name", "Guitar"),
                 new XElement("score-instrument", new XAttribute("id", "P1-I1"), new XElement("instrument-name", "Guitar")))),
             new XElement("part", new XAttribute("id", "P1"), part.Measures()));
@@ -35,6 +37,13 @@ public static class ScoreWriter
             score.WriteTo(writer);
         return text.Append('\n').ToString();
     }
+
+    /// <summary>What of a piece a score has no sign for.</summary>
+    public static ImmutableArray<Loss> Losses(Piece piece) =>
+    [
+        .. piece.Sections.Where(s => s.Again).Select(s => new Loss(piece.Bars.LastOrDefault(b => b.Line < s.Line)?.Number, $"section {s.Name} again has no sign in a score: it stands there once.")),
+        .. piece.Events.Where(e => e.Has(MarkKind.Unsure)).Select(e => piece.Bars[e.Bar].Number).Distinct().Select(bar => new Loss(bar, "how unsure a note is has no sign in a score.")),
+    ];
 
     /// <summary>Text as XML can carry it: control characters and lone surrogates become U+FFFD.</summary>
     internal static string Clean(string text)
@@ -72,7 +81,7 @@ public static class ScoreWriter
             foreach (var e in placed.Events)
                 foreach (var n in e.Notes)
                     places.TryAdd((e.Event.VoiceKey, n.Note.Onset, n.Note.Midi), n);
-            notes = new((e, n) => places.TryGetValue((e.VoiceKey, n.Onset, n.Midi), out var at) ? (at.String, at.Fret, at.Finger) : (n.String, n.Fret, null), Ticks);
+            notes = new((e, n) => places.TryGetValue((e.VoiceKey, n.Onset, n.Midi), out var at) ? (at.String, at.Fret) : (n.String, n.Fret), Ticks);
         }
 
         public IEnumerable<XElement> Measures()
@@ -109,11 +118,11 @@ public static class ScoreWriter
             }
             if (s.Feel is { } feel && feel != before?.Feel)
                 yield return FormMarks.Words(Clean(feel));
-            foreach (var line in bar.Prose)
+            foreach (var line in piece.Sections.Where(x => !x.Again && x.FirstBar == bar.Index).SelectMany(x => x.Prose).Concat(bar.Prose))
                 yield return FormMarks.Words(Clean(line), null, "below");
             foreach (var mark in form.Before(bar.Index))
                 yield return mark;
-            foreach (var span in bar.Chords.Where(c => !c.Carried))
+            foreach (var span in bar.Chords.Where(c => !c.Carried || bar.Repeats is not null))
                 if (HarmonyWriter.Of(span, Ticks(span.Start - bar.Start)) is { } harmony)
                     yield return harmony;
         }

@@ -1,5 +1,6 @@
 // An arrangement as plain tablature text: a line a string, chord names above, counts below; no line is cut inside a bar.
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text;
 using ChordLang.Arrangement.Music;
 using ChordLang.Arrangement.Placing;
@@ -31,7 +32,7 @@ public static class TabWriter
             var used = names.Max(n => n.Length) + 1;
             for (; i < piece.Bars.Length && piece.Bars[i].Settings.Neck == neck; i++)
             {
-                if (system.Count > 0 && piece.Sections.Any(s => !s.Again && s.FirstBar == i))
+                if (system.Count > 0 && (piece.Sections.Any(s => !s.Again && s.FirstBar == i) || piece.Bars[i].Settings.Meter != piece.Bars[i - 1].Settings.Meter))
                     break;
                 var bar = new BarText(piece.Bars[i], [.. columns[i]]);
                 if (system.Count > 0 && used + bar.Width + 1 > width)
@@ -59,6 +60,10 @@ public static class TabWriter
         text.Append('\n');
         foreach (var section in piece.Sections.Where(s => !s.Again && s.FirstBar == first.Index))
             text.Append('[').Append(section.Name).Append("]\n");
+        if (first.Index == 0 || piece.Bars[first.Index - 1].Settings.Meter != first.Settings.Meter)
+            text.Append(first.Settings.Meter).Append(first.Settings.BeatsPerMinute is { } tempo ? $", {(first.Settings.Rubato ? "free time, around " : "")}{tempo.ToString(CultureInfo.InvariantCulture)} beats a minute" : "").Append('\n');
+        if (first.Index == 0 && first.From > Rational.Zero)
+            text.Append("Pickup from count ").Append(CountSyntax.Write(first.From)).Append(".\n");
         if (first.Index == 0 && capo > 0)
             text.Append("Capo at fret ").Append(capo).Append("; frets count from it.\n");
         var margin = new string(' ', names[0].Length + 1);
@@ -78,13 +83,14 @@ public static class TabWriter
         {
             Bar = bar;
             var strings = bar.Settings.Neck.Tuning.Strings;
-            var times = events.Select(e => e.Event.Onset).Concat(bar.Chords.Where(c => !c.Carried).Select(c => c.Start)).Append(bar.Start).Distinct().Order().ToList();
+            var times = events.Select(e => e.Event.Onset).Concat(bar.Chords.Where(Named).Select(c => c.Start)).Append(bar.Start).Distinct().Order().ToList();
             var dead = bar.Rows.SelectMany(r => r.Events).SelectMany(e => e.Notes.Where(n => n.Dead && n.String is not null).Select(n => (e.Onset, String: n.String!.Value, Text: "x"))).ToList();
             times = [.. times.Concat(dead.Select(d => d.Onset)).Distinct().Order()];
             var cells = times.Select(t => events.Where(e => e.Event.Onset == t).SelectMany(e => e.Notes.Where(n => n.String is not null).Select(n => (n.String!.Value, Text: Fret(e.Event, n))))
                 .Concat(dead.Where(d => d.Onset == t).Select(d => (d.String, d.Text))).ToList()).ToList();
-            var names = times.Select(t => bar.Chords.FirstOrDefault(c => c.Start == t && !c.Carried) is { } c ? c.Symbol?.Text ?? "N.C." : "").ToList();
-            var counts = times.Select((t, i) => cells[i].Count > 0 ? Spoken(bar.CountOf(t)) : "").ToList();
+            var names = times.Select(t => bar.Chords.FirstOrDefault(c => c.Start == t && Named(c)) is { } c ? c.Symbol?.Text ?? "N.C." : "").ToList();
+            var said = -1L;
+            var counts = times.Select((t, i) => cells[i].Count > 0 ? Spoken(bar.OffsetOf(t), ref said) : "").ToList();
             // A column is as wide as what stands in it asks for, and as its share of the bar: what lasts longer looks longer.
             var shortest = times.Zip(times.Skip(1).Append(bar.End), (a, b) => (b - a).Value).Where(d => d > 0).DefaultIfEmpty(1).Min();
             var lines = Enumerable.Range(0, strings + 2).Select(_ => new StringBuilder()).ToArray();
@@ -107,6 +113,9 @@ public static class TabWriter
 
         public Bar Bar { get; }
 
+        // Chords that are written here, or that a bar again repeats.
+        private bool Named(ChordSpan chord) => !chord.Carried || Bar.Repeats is not null;
+
         public string Chords { get; }
 
         public string Counts { get; }
@@ -121,7 +130,12 @@ public static class TabWriter
         private static string Fret(Event e, NotePlace n) => Sign(e) + (n.Note.Harmonic ? $"<{n.Fret}>" : n.Fret)
             + (n.Note.BendTo is { } to ? $"b{n.Fret + to.Midi - n.Note.Midi}" : "") + (e.Has(MarkKind.Vibrato) ? "~" : "");
 
-        // Between the numbers only what is said there: 1 & 2 & 3 e & a.
-        private static string Spoken(string count) => count.EndsWith('&') || count.EndsWith('e') || count.EndsWith('a') ? count[^1..] : count;
+        // Behind its own number only what is said there: 1 & 2 & 3 e & a; behind another the whole count.
+        private static string Spoken(Rational offset, ref long said)
+        {
+            var (count, before) = (CountSyntax.Write(offset), said);
+            said = offset.Floor;
+            return said == before && count[^1] is '&' or 'e' or 'a' ? count[^1..] : count;
+        }
     }
 }

@@ -11,7 +11,7 @@ internal static class CommandLine
     public static IReadOnlyList<Command> Commands { get; } =
     [
         new CheckCommand(), new ExplainCommand(), new FormatCommand(), new NewCommand(), new ChordCommand(), new NameCommand(), new AnalyseCommand(), new PlaceCommand(), new RespellCommand(), new TransposeCommand(),
-        new ExportCommand(), new DescribeCommand(), new DiffCommand(), new GitCommand(), new ConfigCommand(), new FindCommand(), new ServeCommand(),
+        new ExportCommand(), new ImportCommand(), new DescribeCommand(), new DiffCommand(), new GitCommand(), new ConfigCommand(), new FindCommand(), new ServeCommand(),
     ];
 
     /// <summary>Runs a call; answers the exit code.</summary>

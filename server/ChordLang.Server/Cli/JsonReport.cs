@@ -51,6 +51,7 @@ internal sealed record AnalyseJson(int Version, IReadOnlyList<AnalysedJson> File
 [JsonSerializable(typeof(DiffJson))]
 [JsonSerializable(typeof(DescribeJson))]
 [JsonSerializable(typeof(FindJson))]
+[JsonSerializable(typeof(ImportJson))]
 [JsonSerializable(typeof(PlaceJson))]
 [JsonSerializable(typeof(RespellJson))]
 [JsonSerializable(typeof(ExplainJson))]

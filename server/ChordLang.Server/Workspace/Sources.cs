@@ -33,6 +33,20 @@ internal static class Sources
                 yield return () => Read(path);
     }
 
+    /// <summary>The bytes of one file, or of standard input for <c>-</c>; null with the reason where there are none. Larger files are not read at all.</summary>
+    public static (byte[]? Bytes, string? Trouble) Bytes(string path, Func<Stream> input)
+    {
+        try
+        {
+            using var stream = path == "-" ? input() : new FileStream(Path.GetFullPath(path), FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            return stream.CanSeek && stream.Length > LargestFile || Whole(stream) is not { } bytes ? (null, TooLarge) : (bytes.ToArray(), null);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return (null, Why(e));
+        }
+    }
+
     /// <summary>Reads one file.</summary>
     public static Source Read(string path)
     {
@@ -42,15 +56,19 @@ internal static class Sources
             var full = Path.GetFullPath(path);
             using var stream = new FileStream(full, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
             return stream.CanSeek && stream.Length > LargestFile
-                ? new(shown, full, null, $"it is larger than {LargestFile / 1024 / 1024} MB")
+                ? new(shown, full, null, TooLarge)
                 : Take(stream, shown, full);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            return new(shown, null, null, e is FileNotFoundException or DirectoryNotFoundException ? "there is no such file"
-                : e is UnauthorizedAccessException ? "it may not be read" : e.Message);
+            return new(shown, null, null, Why(e));
         }
     }
+
+    private static string TooLarge => $"it is larger than {LargestFile / 1024 / 1024} MB";
+
+    private static string Why(Exception e) => e is FileNotFoundException or DirectoryNotFoundException ? "there is no such file"
+        : e is UnauthorizedAccessException ? "it may not be read" : e.Message;
 
     private static Source ReadInput(Func<Stream> input, string? inputPath)
     {
@@ -58,17 +76,21 @@ internal static class Sources
         return Take(stream, inputPath?.Replace('\\', '/') ?? "<stdin>", inputPath is null ? null : Path.GetFullPath(inputPath));
     }
 
-    private static Source Take(Stream stream, string shown, string? full)
+    private static Source Take(Stream stream, string shown, string? full) => Whole(stream) is { } bytes
+        ? new(shown, full, SourceText.From(bytes.GetBuffer().AsSpan(0, (int)bytes.Length)), null) : new(shown, full, null, TooLarge);
+
+    // Everything that a stream holds, or null where that is too much.
+    private static MemoryStream? Whole(Stream stream)
     {
-        using var bytes = new MemoryStream();
+        var bytes = new MemoryStream();
         var buffer = new byte[1 << 16];
         for (int n; (n = stream.Read(buffer)) > 0;)
         {
             bytes.Write(buffer, 0, n);
             if (bytes.Length > LargestFile)
-                return new(shown, full, null, $"it is larger than {LargestFile / 1024 / 1024} MB");
+                return null;
         }
-        return new(shown, full, SourceText.From(bytes.GetBuffer().AsSpan(0, (int)bytes.Length)), null);
+        return bytes;
     }
 
     /// <summary>All .chl files below a folder, sorted; hidden folders and links are left out.</summary>

@@ -52,6 +52,7 @@ public sealed partial class TabWriterTests
     public void It_looks_as_players_paste_it() => Assert.Equal("""
         Two Bars
 
+        4/4
            Gmaj7                     E7b9
         e|-------5--h7-8-----------|---------------|
         B|-3-----------------------|---------------|

@@ -1,6 +1,7 @@
 // What `export` takes, writes and refuses.
 using System.Xml.Linq;
 using ChordLang.Server.Cli;
+using ChordLang.Server.Workspace;
 
 namespace ChordLang.Server.Tests.Cli;
 
@@ -23,6 +24,30 @@ public sealed class ExportCommandTests
     [Fact]
     public void Tablature_carries_no_control_character() =>
         Assert.DoesNotContain(Call.With(Text, "export", "-", "--to", "tab").Out, c => char.IsControl(c) && c != '\n');
+
+    [Fact]
+    public void Without_a_synthesiser_or_a_font_the_way_out_is_told()
+    {
+        using var folder = new TemporaryFolder();
+        var path = Path.Combine(folder.Path, "out.wav");
+        Assert.Contains("install FluidSynth", Synthesiser.Write([], null, path, folder.Path), StringComparison.Ordinal);
+        folder.Write("fluidsynth", "");
+        Assert.Contains("there is no sound font", Synthesiser.Write([], Path.Combine(folder.Path, "none.sf2"), path, folder.Path), StringComparison.Ordinal);
+        Assert.False(File.Exists(path));
+    }
+
+    // A stand-in that copies the MIDI file it is called with: what is called, and with which file, is ours to test; its sound is not.
+    [Fact]
+    public void The_synthesiser_is_called_with_the_font_and_the_music()
+    {
+        if (OperatingSystem.IsWindows())
+            return;
+        using var folder = new TemporaryFolder();
+        var (program, path) = (folder.Write("fluidsynth", "#!/bin/sh\n# -ni -q -r 44100 -F OUT FONT MIDI\ncat \"$7\" \"$8\" > \"$6\"\n"), Path.Combine(folder.Path, "out.wav"));
+        File.SetUnixFileMode(program, UnixFileMode.UserRead | UnixFileMode.UserExecute);
+        Assert.Null(Synthesiser.Write("MThd"u8.ToArray(), folder.Write("a.sf2", "font "), path, folder.Path));
+        Assert.Equal("font MThd", File.ReadAllText(path));
+    }
 
     [Theory]
     [InlineData("sheet", "<!DOCTYPE html>")]
@@ -72,7 +97,9 @@ public sealed class ExportCommandTests
 
     [Theory]
     [InlineData("needs the format", "export", "-")]
-    [InlineData("it can be sheet, svg, pdf, musicxml, tab", "export", "-", "--to", "paper")]
+    [InlineData("it can be sheet, svg, pdf, musicxml, midi, wav, tab", "export", "-", "--to", "paper")]
+    [InlineData("sound is no text", "export", "-", "--to", "wav")]
+    [InlineData("a MIDI file is no text", "export", "-", "--to", "midi")]
     [InlineData("from 20 to 1000", "export", "-", "--to", "tab", "--width", "wide")]
     [InlineData("needs a file to write", "export", "-", "--to", "pdf")]
     [InlineData("it can be both, tab, staff", "export", "-", "--to", "sheet", "--staves", "three")]
