@@ -10,7 +10,7 @@ public static class FretPicture
     /// <summary>The height in pixels that no picture exceeds: editors cut a hover off soon after.</summary>
     public const int Highest = 150;
 
-    private const double Left = 46, Right = 40, Top = 14, Bottom = 20, Fret = 40, WidestGap = 20, Dot = 8.4;
+    private const double Left = 46, Right = 40, Top = 14, Bottom = 20, Fret = 40, WidestGap = 18, Dot = 8.4;
     private const string Ground = "#fffdf7", Ink = "#20242c", Wire = "#8d8a80", Finger = "#8a4f0f", Family = "DejaVu Sans,Verdana,Arial,sans-serif";
 
     /// <summary>The picture as an SVG document; roots are dark, other degrees brown, open strings are rings, silent ones crosses.</summary>

@@ -8,7 +8,7 @@ import { createServer } from 'node:net';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
-import { offers } from './server.mjs';
+import { hintsOf } from './server.mjs';
 
 const here = dirname(fileURLToPath(import.meta.url));
 const root = join(here, '..', '..', '..');
@@ -50,8 +50,7 @@ assert.ok(installed, 'the VSIX was not installed');
 const program = join(scratch, 'ext', installed, 'server', 'chordlang');
 const weight = folder => readdirSync(folder, { recursive: true, withFileTypes: true }).reduce((sum, f) => sum + (f.isFile() ? statSync(join(f.parentPath ?? f.path, f.name)).size : 0), 0);
 
-const offered = await offers(program, lesson, { pictures: true });
-const has = name => Boolean(offered.capabilities[name]);
+const hints = await hintsOf(program, lesson);
 
 const port = await new Promise(done => {
   const probe = createServer().listen(0, '127.0.0.1', () => {
@@ -163,16 +162,13 @@ try {
     assert.match(icon, /icons(%2F|\/)(dark|light)\.svg/);
   });
 
-  await step('a hover says why, and draws the grip where pictures are offered', async () => {
+  await step('a hover says why, and draws the grip', async () => {
     await goTo(11, 32);
     await keys('Control+k', 'Control+i');
     const hover = page.locator('.monaco-hover:visible .hover-contents');
     await eventually('the sentence of the finding', async () => /Play fret 5 on string 2/.test((await hover.allInnerTexts()).join('\n')));
     assert.match((await hover.allInnerTexts()).join('\n'), /name-fret-slip/);
-    if (offered.picture)
-      assert.ok(await eventually('a picture', () => page.locator('.monaco-hover img[src^="data:image/svg"]').evaluateAll(all => all.some(i => i.complete && i.naturalWidth > 40 && i.naturalHeight > 40))));
-    else
-      console.log('  not offered yet: pictures in hovers');
+    await eventually('a picture', () => page.locator('.monaco-hover img[src^="data:image/svg"]').evaluateAll(all => all.some(i => i.complete && i.naturalWidth > 40 && i.naturalHeight > 40)));
     await shot('hover-dark');
   });
 
@@ -197,57 +193,45 @@ try {
     await keys('Control+1');
   });
 
-  if (has('codeActionProvider'))
-    await step('the first quick fix mends the slip', async () => {
-      await goTo(11, 32);
-      await keys('Control+.');
-      await eventually('the fixes', async () => (await texts('.action-widget .monaco-list-row')).some(r => /Play fret 5 on string 2/.test(plain(r))));
-      await shot('fixes-dark');
-      await page.locator('.action-widget .monaco-list-row', { hasText: 'Play fret 5 on string 2' }).first().click();
-      await eventually('the mended line', async () => (await lines()).some(l => /3-x-3-4-5-x/.test(l)));
-      await page.locator('.squiggly-warning').first().waitFor({ state: 'detached', timeout: patience });
-      await keys('Control+z');
-      await page.locator('.squiggly-warning').first().waitFor({ timeout: patience });
-    });
-  else
-    console.log('not offered yet: fixes');
+  await step('the first quick fix mends the slip', async () => {
+    await goTo(11, 32);
+    await keys('Control+.');
+    await eventually('the fixes', async () => (await texts('.action-widget .monaco-list-row')).some(r => /Play fret 5 on string 2/.test(plain(r))));
+    await shot('fixes-dark');
+    await page.locator('.action-widget .monaco-list-row', { hasText: 'Play fret 5 on string 2' }).first().click();
+    await eventually('the mended line', async () => (await lines()).some(l => /3-x-3-4-5-x/.test(l)));
+    await page.locator('.squiggly-warning').first().waitFor({ state: 'detached', timeout: patience });
+    await keys('Control+z');
+    await page.locator('.squiggly-warning').first().waitFor({ timeout: patience });
+  });
 
-  if (has('documentSymbolProvider'))
-    await step('the outline names sections and bars', async () => {
-      await keys('Control+Shift+o');
-      await eventually('the outline', async () => (await texts('.quick-input-list .monaco-list-row')).some(r => /Opening/.test(plain(r))));
-      await shot('outline-dark');
-      await keys('Escape');
-    });
-  else
-    console.log('not offered yet: outline');
+  await step('the outline names sections and bars', async () => {
+    await keys('Control+Shift+o');
+    await eventually('the outline', async () => (await texts('.quick-input-list .monaco-list-row')).some(r => /Opening/.test(plain(r))));
+    await shot('outline-dark');
+    await keys('Escape');
+  });
 
-  if (has('inlayHintProvider'))
-    await step('hints stand between the words', async () => {
-      assert.ok(offered.hints.length > 0, 'the server has no hint for this lesson');
-      const label = h => typeof h.label === 'string' ? h.label : h.label.map(p => p.value).join('');
-      await eventually('a hint', async () => {
-        const shown = plain((await texts('.editor-instance .view-line span[class*="dyn-rule"]')).join('\n'));
-        return offered.hints.some(h => shown.includes(label(h).trim()));
-      });
-      await shot('hints-dark');
+  await step('hints stand between the words', async () => {
+    assert.ok(hints.length > 0, 'the server has no hint for this lesson');
+    const label = h => typeof h.label === 'string' ? h.label : h.label.map(p => p.value).join('');
+    await eventually('a hint', async () => {
+      const shown = plain((await texts('.editor-instance .view-line span[class*="dyn-rule"]')).join('\n'));
+      return hints.some(h => shown.includes(label(h).trim()));
     });
-  else
-    console.log('not offered yet: hints');
+    await shot('hints-dark');
+  });
 
-  if (has('completionProvider'))
-    await step('completion proposes the marks of the trade', async () => {
-      await goTo(14, 18);
-      await keys('End');
-      await page.keyboard.type(' ferm');
-      await keys('Control+Space');
-      await eventually('a proposal', async () => (await page.locator('.suggest-widget.visible .monaco-list-row').evaluateAll(rows => rows.map(r => r.getAttribute('aria-label'))))
-        .some(l => /^fermata/.test(l)));
-      await shot('completion-dark');
-      await keys('Escape', 'Control+z', 'Control+z');
-    });
-  else
-    console.log('not offered yet: completion');
+  await step('completion proposes the marks of the trade', async () => {
+    await goTo(14, 18);
+    await keys('End');
+    await page.keyboard.type(' ferm');
+    await keys('Control+Space');
+    await eventually('a proposal', async () => (await page.locator('.suggest-widget.visible .monaco-list-row').evaluateAll(rows => rows.map(r => r.getAttribute('aria-label'))))
+      .some(l => /^fermata/.test(l)));
+    await shot('completion-dark');
+    await keys('Escape', 'Control+z', 'Control+z');
+  });
 
   await step('a section folds and unfolds', async () => {
     const visible = async () => page.locator('.editor-instance .view-line').count();

@@ -1,4 +1,4 @@
-// Asks the language server itself what it offers, so that the workbench is held to each feature that is there and to no other.
+// Speaks with the language server directly, to hold what an editor shows against what the server says.
 import { spawn } from 'node:child_process';
 
 /** A session with the server: `request` answers the result, `end` says shutdown and exit. */
@@ -45,28 +45,15 @@ export function session(program) {
   };
 }
 
-/** What the server says that it offers, to a client that knows everything, and whether its hovers hold a picture. */
-export async function offers(program, lesson, options) {
+/** The hints that the server has for a lesson, as it would send them to an editor. */
+export async function hintsOf(program, lesson) {
   const server = session(program);
-  const dynamic = { dynamicRegistration: false };
-  const started = await server.request('initialize', {
-    processId: process.pid, rootUri: null, initializationOptions: options,
-    capabilities: {
-      textDocument: {
-        hover: { contentFormat: ['markdown'] }, diagnostic: dynamic, codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix'] } } },
-        documentSymbol: { hierarchicalDocumentSymbolSupport: true }, semanticTokens: { requests: { full: true }, tokenTypes: [], tokenModifiers: [], formats: ['relative'] },
-        inlayHint: dynamic, foldingRange: dynamic, completion: {}, rename: { prepareSupport: true },
-      },
-      workspace: { workspaceEdit: { documentChanges: true }, configuration: false },
-    },
-  });
+  await server.request('initialize', { processId: process.pid, rootUri: null, capabilities: { textDocument: { inlayHint: { dynamicRegistration: false } } } });
   server.notify('initialized', {});
   const uri = 'untitled:lesson.chl';
   server.notify('textDocument/didOpen', { textDocument: { uri, languageId: 'chordlang', version: 1, text: lesson } });
-  const line = lesson.split('\n').findIndex(l => /^ +1 /.test(l));
-  const hover = await server.request('textDocument/hover', { textDocument: { uri }, position: { line, character: lesson.split('\n')[line].indexOf('1 ') + 3 } });
-  const hints = started.capabilities.inlayHintProvider
-    ? await server.request('textDocument/inlayHint', { textDocument: { uri }, range: { start: { line: 0, character: 0 }, end: { line: lesson.split('\n').length, character: 0 } } }) : [];
+  const range = { start: { line: 0, character: 0 }, end: { line: lesson.split('\n').length, character: 0 } };
+  const hints = await server.request('textDocument/inlayHint', { textDocument: { uri }, range });
   await server.end();
-  return { capabilities: started.capabilities, picture: /data:image\/svg/.test(hover?.contents?.value ?? ''), hints: hints ?? [] };
+  return hints ?? [];
 }
