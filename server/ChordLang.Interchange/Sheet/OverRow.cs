@@ -56,8 +56,10 @@ internal sealed class OverRow(Canvas canvas, Skyline sky, SystemPlan system, She
     {
         for (var i = 0; i < stays.Count; i++)
         {
+            var end = i + 1 < stays.Count ? stays[i + 1] - 3 : system.Right - 2;
             canvas.Circle(stays[i] + 3, y, 2, "bone");
-            canvas.Line(stays[i] + 3, y, i + 1 < stays.Count ? stays[i + 1] - 3 : system.Right - 2, y, "bones");
+            canvas.Line(stays[i] + 3, y, end, y, "bones");
+            sky.Fill(stays[i], y - 2, end, y + 2);
         }
     }
 

@@ -1,5 +1,6 @@
 // The staff of one line: clef, signature and notes on the columns of the strings below it.
-using System.Collections.Immutable;
+using ChordLang.Arrangement.Music;
+using ChordLang.Grammar.Syntax;
 
 namespace ChordLang.Interchange.Sheet;
 
@@ -28,9 +29,26 @@ internal sealed class StaffPart
             foreach (var bar in system.Bars)
                 foreach (var stroke in bar.Plan.Strands.SelectMany(s => s.Strokes).Where(s => s.Struck))
                     foreach (var e in stroke.Events)
+                    {
                         marks.Of(e, bar.X(stroke.Start));
+                        Fretted(e, bar.X(stroke.Start));
+                    }
         }
     }
+
+    // What tablature would show at the strings has words here.
+    private void Fretted(Event e, double x)
+    {
+        foreach (var n in e.Notes.Where(n => n.BendTo is not null).Take(1))
+            Above($"bend {TabJoins.BendWords(n.BendTo!.Value.Midi - n.Midi)}", x);
+        if (e.Has(MarkKind.Vibrato))
+            notes.Path(Waves.Along(x - 4, Sky.Above(x - 4, x + 9, 4, 3) - 2, 12), "wave");
+        foreach (var mark in (MarkKind[])[MarkKind.Hammer, MarkKind.Pull])
+            if (e.Has(mark))
+                Above(mark == MarkKind.Hammer ? "H" : "P", x);
+    }
+
+    private void Above(string words, double x) => notes.Text(x - 4, Sky.Above(x - 4, x - 4 + Face.Plain.Width(words), 8, 3) - 1, words, Face.Plain);
 
     /// <summary>What it fills.</summary>
     public Skyline Sky { get; }

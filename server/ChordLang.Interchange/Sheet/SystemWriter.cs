@@ -12,7 +12,9 @@ internal sealed class SystemWriter(Piece piece, Places places, Neighbours voices
     /// <summary>The drawing of a line, its size, and the signs it refers to.</summary>
     public SheetSystem Draw(SystemPlan system)
     {
-        var (tab, staff) = (options.Staves == Staves.Staff ? null : new TabPart(system, places, voices, options), options.Staves == Staves.Tab ? null : new StaffPart(system, voices, options));
+        // Where nothing is written out, empty strings would say nothing: the slashes stand on the staff.
+        var chartOnly = options.Staves == Staves.Both && system.Bars.All(b => b.Plan.Strands.IsEmpty);
+        var (tab, staff) = (options.Staves == Staves.Staff || chartOnly ? null : new TabPart(system, places, voices, options), options.Staves == Staves.Tab ? null : new StaffPart(system, voices, options));
         var sky = staff?.Sky ?? tab!.Sky;
         var lower = 0.0;
         if (tab is not null && staff is not null)

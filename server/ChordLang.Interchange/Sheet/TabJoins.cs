@@ -32,7 +32,7 @@ internal sealed class TabJoins(Canvas canvas, Skyline sky, SystemPlan system, Pl
                 canvas.Line(x - half - 8, y + (from == "above" ? -3.4 : 3.4), x - half - 1.2, y + (from == "above" ? 2 : -2), "slide");
         if (voices.Before(e) is not { Kind: not EventKind.Rest } before || Partner(before, spot) is not { } other)
             return;
-        var start = stands.Of(before) is { } s ? s.Last + Face.Digit.Width("0") / 2 + (other.Fret > 9 ? 3 : 0) : Math.Max(bar.Left + 2, x - half - 16);
+        var start = stands.Of(before) is { } s ? s.Last + Face.Digit.Width("0") / 2 + (other.Fret > 9 ? 3 : 0) + (before.Has(MarkKind.Vibrato) ? 14 : 0) : Math.Max(bar.Left + 2, x - half - 16);
         if (only(MarkKind.Slide))
         {
             var up = spot.Fret >= other.Fret ? 2.6 : -2.6;
@@ -93,7 +93,8 @@ internal sealed class TabJoins(Canvas canvas, Skyline sky, SystemPlan system, Pl
         sky.Fill(tip - 2, top - 10, tip + 3 + wide, top);
     }
 
-    private static string BendWords(int semitones) => semitones switch { 1 => "½", 2 => "full", 3 => "1½", _ => (semitones / 2.0).ToString("0.#", System.Globalization.CultureInfo.InvariantCulture) };
+    /// <summary>How far a bend goes, as players say it.</summary>
+    public static string BendWords(int semitones) => semitones switch { 1 => "½", 2 => "full", 3 => "1½", _ => (semitones / 2.0).ToString("0.#", System.Globalization.CultureInfo.InvariantCulture) };
 
     private static double Y(int s) => (s - 1) * TabPart.Step;
 

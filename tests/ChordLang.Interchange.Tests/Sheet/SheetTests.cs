@@ -107,6 +107,20 @@ public sealed class SheetTests
     }
 
     [Fact]
+    public void A_line_of_chords_alone_has_no_empty_strings()
+    {
+        var music = Drawn.Text("meter 4/4\n\n| C   3 F\n| G\n\nsection B\n\n| C\n    1 x-3-2-0-1-0\n");
+        var lines = SheetWriter.Systems(music.Piece, music.Placed, new());
+        Assert.DoesNotContain("class=\"st\"", lines[0].Drawing, StringComparison.Ordinal);
+        Assert.Contains("class=\"st\"", lines[1].Drawing, StringComparison.Ordinal);
+        Assert.Equal(8, lines[0].Drawing.Split("#clg-noteheadSlash").Length - 1);     // a stroke a count
+    }
+
+    [Fact]
+    public void The_staff_alone_still_tells_of_bends() =>
+        Assert.Contains(Drawn.Svg(Drawn.Text("| Am7\n    1 8@2 bend full   3 7@3 hammer\n"), new() { Staves = Staves.Staff }).Descendants(), e => e.Value == "bend full");
+
+    [Fact]
     public void The_skeleton_line_has_a_dot_for_each_chord_that_stays()
     {
         var music = Drawn.Sample("samples/valid/third-floor-blues.chl");
