@@ -27,7 +27,7 @@ public sealed record OtherStringSet(string Title, Voicing Voicing, Fingers Finge
     public static OtherStringSet? Of(Piece piece, Event e, Across across, PlacedPiece? placed = null)
     {
         var settings = piece.Bars[e.Bar].Settings;
-        var hand = settings.Reach is (var from, var to) ? Hand.Medium.Calibrated(settings.Neck, from, to) : Hand.Medium;
+        var hand = settings.Reach is (var from, var to) ? settings.Hand.Calibrated(settings.Neck, from, to) : settings.Hand;
         if (e is not { Kind: EventKind.Struck, Repeated: false, Syntax: { } played } || e.Notes.IsEmpty || e.Notes.Any(n => n.Dead || n.Harmonic)
             || e.Marks.Any(m => m.Operand is NotesOperand { Notes.Notes: var o } && o.Any(n => n.String is not null)))
             return null;

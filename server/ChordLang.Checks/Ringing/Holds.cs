@@ -35,6 +35,9 @@ internal sealed record Hold(Note Note, Event Source, HoldKind Kind)
 
     /// <summary>True where the writer asks for its length.</summary>
     public bool Asked => Kind != HoldKind.Lasts;
+
+    /// <summary>True for a grace note: it strikes its string, and has no time of its own to hold.</summary>
+    public bool Grace { get; init; }
 }
 
 /// <summary>All holds of a piece.</summary>
@@ -43,6 +46,7 @@ internal sealed class Holds
     private static readonly ConditionalWeakTable<Piece, Holds> Kept = [];
 
     private readonly Dictionary<int, List<Hold>> byString = [];
+    private readonly ILookup<int, Hold> graces;
     private readonly Dictionary<Note, Hold> byNote = new(ReferenceEqualityComparer.Instance);
 
     private Holds(Piece piece)
@@ -65,6 +69,8 @@ internal sealed class Holds
                             byString[s] = strikes = [];
                         strikes.Add(hold);
                     }
+        graces = piece.Events.Where(e => e.Kind == EventKind.Struck).SelectMany(e => e.Grace.Where(n => n is { String: not null, Fret: not null })
+            .Select(n => new Hold(n, e, HoldKind.Lasts) { Grace = true })).ToLookup(h => h.String);
         All = all.ToImmutable();
     }
 
@@ -74,11 +80,16 @@ internal sealed class Holds
     /// <summary>Those of a piece.</summary>
     public static Holds Of(Piece piece) => Kept.GetValue(piece, p => new(p));
 
-    /// <summary>The first note struck on the string of a hold before the hold is over, or null.</summary>
-    public Hold? CutterOf(Hold hold) => hold.Note.End < hold.Note.WantedEnd ? Struck(hold.String, hold.Note.End) : null;
+    /// <summary>The first note struck on the string of a hold before the hold is over, or null; a grace note strikes too.</summary>
+    public Hold? CutterOf(Hold hold)
+    {
+        var end = hold.Note.End;
+        var grace = graces[hold.String].Where(h => h.Note.Onset > hold.Note.Onset && h.Note.Onset < end).MinBy(h => h.Note.Onset);
+        return grace ?? (end < hold.Note.WantedEnd ? Struck(hold.String, end) : null);
+    }
 
     /// <summary>Whether a string is silent and stays unstruck over a time, a certain note aside.</summary>
-    public bool Free(int s, Rational from, Rational to, Note aside) => !On(s).Any(h => !ReferenceEquals(h.Note, aside)
+    public bool Free(int s, Rational from, Rational to, Note aside) => !On(s).Concat(graces[s]).Any(h => !ReferenceEquals(h.Note, aside)
         && (h.Note.Onset >= from && h.Note.Onset < to || h.Note.Onset < from && h.Note.End > from));
 
     /// <summary>The asked holds that were struck before a moment and still sound then.</summary>

@@ -24,10 +24,10 @@ public sealed class RingCutByString : Check
         {
             if (hold.Source.Repeated || hold.Note.Dead || holds.CutterOf(hold) is not { } cutter || !Matters(hold, cutter))
                 continue;
-            var fixes = RingFixes.For(piece, hold, [cutter], cutter.Note.Onset);
+            var fixes = RingFixes.For(piece, hold, cutter.Grace ? [] : [cutter], cutter.Note.Onset);
             var moves = fixes.Any(f => f.Title.StartsWith("Play", StringComparison.Ordinal));
             yield return new(Code, hold.Asked ? Severity : Severity.Information,
-                $"{hold.Note.Named()} {RingWords.Asks(piece, hold)}, but in {RingWords.At(piece, cutter.Note.Onset)}, {cutter.Note.Pitch} strikes string {hold.String} again, "
+                $"{hold.Note.Named()} {RingWords.Asks(piece, hold)}, but in {RingWords.At(piece, cutter.Note.Onset)}, {(cutter.Grace ? "the grace note " : "")}{cutter.Note.Pitch} strikes string {hold.String} again, "
                 + "and a string sounds one note at a time. " + (moves ? "Put one of the two on another string" : "No other string is free for either: change the grip")
                 + (hold.Asked ? ", or let the first end there." : "."), hold.Note.Span)
             {
@@ -43,7 +43,7 @@ public sealed class RingCutByString : Check
         if (!hold.Asked)
             return hold.Source.Notes.Length == 1 && !ownVoice && cutter.Note.Midi != hold.Note.Midi;
         // The same note struck again by its own voice goes on sounding.
-        if (ownVoice && !cutter.Note.Dead && cutter.Note.Midi == hold.Note.Midi)
+        if (ownVoice && !cutter.Grace && !cutter.Note.Dead && cutter.Note.Midi == hold.Note.Midi)
             return false;
         // Where each note of a line rings, each rings as long as its string is left alone; only a ring with an end of its own asks for more.
         return !(ownVoice && hold.Kind == HoldKind.Ring && hold.RingsFreely && cutter.Kind == HoldKind.Ring);

@@ -66,6 +66,22 @@ public static class FingeringSearch
         return new(null, double.PositiveInfinity, new(obstacle, needed, limiting));
     }
 
+    /// <summary>All fingerings that reach, best first; with the thumb over the neck only where there is none without.</summary>
+    internal static IReadOnlyList<(byte[] Fingers, double Cost)> All(Neck neck, Hand hand, Voicing voicing)
+    {
+        int[] frets = [.. voicing.Slots.Select(f => f ?? -1)];
+        foreach (var thumb in new[] { false, true })
+        {
+            var found = new List<(byte[] Fingers, double Cost)>();
+            foreach (var candidate in FingeringCandidates.Of(voicing, thumb))
+                if (Strain(neck, hand, frets, candidate) is (<= 1, var comfort))
+                    found.Add((candidate, FingeringTerms.Cost(frets, candidate) + BeyondComfort * Math.Max(0, comfort - 1)));
+            if (found.Count > 0)
+                return [.. found.OrderBy(f => f.Cost)];
+        }
+        return [];
+    }
+
     private static (byte[]? Best, double Cost, byte[]? Nearest) Try(Neck neck, Hand hand, Voicing voicing, Fingers? given, bool thumb)
     {
         Span<int> frets = stackalloc int[voicing.Strings];

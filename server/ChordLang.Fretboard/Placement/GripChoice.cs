@@ -1,6 +1,6 @@
 // The ways to play the notes of one onset.
+using ChordLang.Fretboard.Fingering;
 using ChordLang.Fretboard.Hands;
-using ChordLang.Fretboard.Necks;
 
 namespace ChordLang.Fretboard.Placement;
 
@@ -10,13 +10,31 @@ internal sealed class GripChoice(int[] strings, int[] frets)
     public readonly int[] Strings = strings, Frets = frets;
     public readonly int Low = frets.Where(f => f > 0).DefaultIfEmpty(0).Min(), High = frets.DefaultIfEmpty(0).Max(), Fretted = frets.Count(f => f > 0);
     public int Needed;
-    public double Own;
+
+    private Found? fingers;
+
+    /// <summary>The best fingers of it, or null where no hand holds it; for the table and the hand that it was made for.</summary>
+    public Fingers? Fingers(NeckTable table, Hand hand)
+    {
+        if (fingers is null)
+        {
+            var slots = new int?[table.Strings];
+            for (var i = 0; i < Strings.Length; i++)
+                slots[^Strings[i]] = Frets[i];
+            fingers = new(table.Fingers(hand, new([.. slots])));
+        }
+        return fingers.Best;
+    }
 
     private const int Most = 4000; // nodes of the search: bounds time on necks of many strings
 
+    // One reference, so that another thread sees all of it or nothing.
+    private sealed record Found(Fingers? Best);
+
     /// <summary>All ways that a hand can hold; where there are none, all ways on distinct strings; where there are none, nothing.</summary>
-    public static List<GripChoice> Of(Neck neck, Hand hand, int[] midi, int?[] given)
+    public static List<GripChoice> Of(NeckTable table, Hand hand, int[] midi, int?[] given)
     {
+        var neck = table.Neck;
         var all = new List<GripChoice>();
         int n = midi.Length, strings = neck.Tuning.Strings, k = 0, nodes = 0;
         if (n == 0 || n > strings)
@@ -49,9 +67,13 @@ internal sealed class GripChoice(int[] strings, int[] frets)
             c.Needed = FingersNeeded(frets);
         }
         var limit = hand.Limit(Finger.First, Finger.Little);
-        var held = all.Where(c => c.Needed <= Grip.Fingers && (c.Fretted < 2 || neck.Distance(c.Low, c.High) <= limit)).ToList();
+        var held = all.Where(c => c.Needed <= Grip.Fingers && (c.Fretted < 2 || table.Distance(c.Low, c.High) <= limit) && Reached(table, hand, c)).ToList();
         return held.Count > 0 ? held : all;
     }
+
+    // Narrow grips need no proof; whether fingers reach all of a wide one has to be tried.
+    private static bool Reached(NeckTable table, Hand hand, GripChoice way) =>
+        way.Needed < 3 || table.Distance(way.Low, way.High) <= hand.Comfortable(Finger.First, Finger.Third) || way.Fingers(table, hand) is not null;
 
     /// <summary>As <see cref="Grip.FingersNeeded"/>, on frets from the lowest string up, -1 for a silent one.</summary>
     public static int FingersNeeded(ReadOnlySpan<int> frets)

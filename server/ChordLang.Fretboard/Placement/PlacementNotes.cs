@@ -13,7 +13,12 @@ public sealed record NoteToPlace(int Midi, double Duration, int? String = null);
 /// <summary>Notes that begin together.</summary>
 /// <param name="Time">Quarters from the beginning; onsets come in order of time.</param>
 /// <param name="Notes">The notes, in any order.</param>
-public sealed record OnsetToPlace(double Time, ImmutableArray<NoteToPlace> Notes);
+/// <param name="Position">The position asked for (the fret of the first finger), or null.</param>
+public sealed record OnsetToPlace(double Time, ImmutableArray<NoteToPlace> Notes, int? Position = null)
+{
+    /// <summary>True where the same is asked, whenever that is.</summary>
+    internal bool SameAs(OnsetToPlace other) => ReferenceEquals(this, other) || Position == other.Position && Notes.SequenceEqual(other.Notes);
+}
 
 /// <summary>Where a note is played; string and fret are null where the neck has no place for it.</summary>
 public sealed record PlacedNote(int Midi, int? String, int? Fret);
@@ -28,4 +33,7 @@ public sealed record PlacedOnset(ImmutableArray<PlacedNote> Notes, Fingers? Fing
 public sealed record Placement(ImmutableArray<PlacedOnset> Onsets, double Cost, ImmutableArray<CostPart> Parts);
 
 /// <summary>One part of a cost.</summary>
-public sealed record CostPart(string Says, double Cost);
+/// <param name="Says">What it is about, in plain words.</param>
+/// <param name="Cost">Its cost over the passage; below zero where the placement has more of what players like.</param>
+/// <param name="Most">The onset that has most of it.</param>
+public sealed record CostPart(string Says, double Cost, int Most);

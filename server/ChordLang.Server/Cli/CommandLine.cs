@@ -10,7 +10,7 @@ internal static class CommandLine
     /// <summary>All commands, in the order of the help.</summary>
     public static IReadOnlyList<Command> Commands { get; } =
     [
-        new CheckCommand(), new ExplainCommand(), new FormatCommand(), new NewCommand(), new ChordCommand(), new NameCommand(), new AnalyseCommand(), new PlaceCommand(), new RespellCommand(), new TransposeCommand(),
+        new CheckCommand(), new ExplainCommand(), new FormatCommand(), new NewCommand(), new ChordCommand(), new NameCommand(), new AnalyseCommand(), new PlaceCommand(), new RespellCommand(), new TransposeCommand(), new PracticeCommand(),
         new ExportCommand(), new ImportCommand(), new DescribeCommand(), new DiffCommand(), new GitCommand(), new ConfigCommand(), new FindCommand(), new ServeCommand(),
     ];
 

@@ -54,6 +54,7 @@ internal sealed record AnalyseJson(int Version, IReadOnlyList<AnalysedJson> File
 [JsonSerializable(typeof(ImportJson))]
 [JsonSerializable(typeof(PlaceJson))]
 [JsonSerializable(typeof(RespellJson))]
+[JsonSerializable(typeof(PracticeJson))]
 [JsonSerializable(typeof(ExplainJson))]
 [JsonSerializable(typeof(ChordsJson))]
 [JsonSerializable(typeof(VoicingsJson))]

@@ -1,4 +1,5 @@
 // `chordlang place`: strings, frets and left-hand fingers for what is left open.
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
@@ -12,10 +13,15 @@ using ChordLang.Server.Workspace;
 namespace ChordLang.Server.Cli;
 
 internal sealed record PlaceJson(int Version, IReadOnlyList<PlacedFileJson> Files);
-internal sealed record PlacedFileJson(string Path, IReadOnlyList<PlacedEventJson> Events, double Cost, IReadOnlyList<CostJson> Parts);
+internal sealed record PlacedFileJson(string Path, IReadOnlyList<PlacedEventJson> Events, double Cost, IReadOnlyList<CostJson> Parts)
+{
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<OtherPlacementJson>? Others { get; init; }
+}
+internal sealed record OtherPlacementJson(IReadOnlyList<PlacedEventJson> Events, double CostsMore);
 internal sealed record PlacedEventJson(int Bar, int Row, string Count, IReadOnlyList<PlacedNoteJson> Notes, bool Given);
 internal sealed record PlacedNoteJson(string Pitch, int? String, int? Fret, [property: JsonConverter(typeof(FingerJson))] string? Finger);
-internal sealed record CostJson(string Says, double Cost);
+internal sealed record CostJson(string Says, double Cost, int Bar);
 
 /// <summary>A finger as programs read it: a number, 0 for an open string, or "T" for the thumb.</summary>
 internal sealed class FingerJson : JsonConverter<string?>
@@ -46,7 +52,10 @@ internal sealed class PlaceCommand : Command
         Format,
         new("--all", null, "place everything anew but frets that are written"),
         new("--hand", "SIZE", "whose reach counts (default: chordlang.json, else medium)", ["small", "medium", "large"]),
+        new("--bars", "A-B", "only these bars: 3, or 3-6"),
+        new("--others", null, "also the next three placements, in other positions"),
         new("--write", null, "write the strings into the files"),
+        new("--take", "N", "with --write: the Nth of the others instead of the best"),
         new("--stdin-path", "PATH", "the path that standard input stands for"),
     ];
 
@@ -55,25 +64,29 @@ internal sealed class PlaceCommand : Command
         if (arguments.Words.Count == 0)
             throw new MisuseException("place needs a file, a folder, or - for standard input.");
         var hand = Hand.Named(arguments["--hand"] ?? "");
+        var bars = Bars(arguments["--bars"]);
+        var take = arguments["--take"] is not { } text ? 0 : int.TryParse(text, out var n) && n is >= 1 and <= Others ? n
+            : throw new MisuseException($"--take wants a number from 1 to {Others}: --take 1.");
         var files = Sources.Find(arguments.Words, terminal.In, arguments["--stdin-path"]).ToList();
-        var done = files.AsParallel().AsOrdered().Select(f =>
-        {
-            var source = f();
-            var piece = source.Text is { } text ? Binder.Bind(SyntaxTree.Parse(text), new Library(source.FullPath)) : null;
-            return (Source: source, Piece: piece, Placed: piece is null ? null : PlacedPiece.Of(piece, hand ?? piece.Settings.Hand, arguments.Has("--all")));
-        }).ToList();
+        var done = files.AsParallel().AsOrdered().Select(f => f()).Select(source => source.Text is null ? new Done(source, null, null, [])
+            : Place(source, hand, arguments.Has("--all"), bars, arguments.Has("--others") || take > 0)).ToList();
         var code = Clean;
-        foreach (var (source, _, placed) in done)
+        foreach (var (source, _, placed, others) in done)
         {
             if (placed is null)
             {
                 terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(source.Path)} cannot be read: {source.Trouble}.");
                 code = Trouble;
             }
-            else if (arguments.Has("--write") && placed.Edits() is { IsEmpty: false } edits && source.FullPath is { } path && source.Path != "<stdin>")
+            else if (take > others.Length)
+            {
+                terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(source.Path)} has {others.Length} other placements there, so nothing is written.");
+                code = Trouble;
+            }
+            else if (arguments.Has("--write") && (take > 0 ? others[take - 1] : placed).Edits() is { IsEmpty: false } edits && source.FullPath is { } path && source.Path != "<stdin>")
                 Replacement.Write(path, source.Text!.With(edits).ToBytes());
         }
-        var told = done.Where(d => d.Placed is not null).Select(d => Told(d.Source.Path, d.Piece!, d.Placed!)).ToList();
+        var told = done.Where(d => d.Placed is not null).Select(d => Told(d, arguments.Has("--others"))).ToList();
         if (arguments.Json)
             terminal.Out.WriteLine(JsonSerializer.Serialize(new PlaceJson(1, told), Json.Plain.PlaceJson));
         else
@@ -82,21 +95,65 @@ internal sealed class PlaceCommand : Command
         return code;
     }
 
-    private static PlacedFileJson Told(string path, Piece piece, PlacedPiece placed) => new(path,
+    private const int Others = 3;
+
+    private sealed record Done(Source Source, Piece? Piece, PlacedPiece? Placed, ImmutableArray<PlacedPiece> Others);
+
+    private static Done Place(Source source, Hand? hand, bool anew, (int First, int Last)? bars, bool others)
+    {
+        var piece = Binder.Bind(SyntaxTree.Parse(source.Text!), new Library(source.FullPath));
+        var placed = PlacedPiece.Of(piece, hand ?? piece.Settings.Hand, anew);
+        int first = 0, last = piece.Bars.Length - 1;
+        if (bars is (var from, var to))
+        {
+            var meant = piece.Bars.Where(b => b.Number >= from && b.Number <= to).Select(b => b.Index).ToList();
+            (first, last) = meant.Count == 0 ? (0, -1) : (meant[0], meant[^1]);
+        }
+        return new(source, piece, placed with { Events = [.. placed.Events.Where(e => e.Event.Bar >= first && e.Event.Bar <= last)] },
+            others ? placed.Others(first, last, Others) : []);
+    }
+
+    private static (int First, int Last)? Bars(string? text)
+    {
+        if (text is null)
+            return null;
+        var ends = text.Split('-');
+        return ends.Length <= 2 && int.TryParse(ends[0], out var first) && int.TryParse(ends[^1], out var last) && first <= last ? (first, last)
+            : throw new MisuseException("--bars wants a bar, or the first and the last: --bars 3-6.");
+    }
+
+    private static PlacedFileJson Told(Done done, bool others) => new(done.Source.Path, Told(done.Piece!, done.Placed!), Math.Round(done.Placed!.Cost, 3),
+        [.. done.Placed.Parts.Select(p => new CostJson(p.Says, Math.Round(p.Cost, 3), done.Piece!.Bars[p.Bar].Number))])
+    {
+        Others = others ? [.. done.Others.Select(o => new OtherPlacementJson(Told(done.Piece!, o), Math.Round(o.Cost, 3)))] : null,
+    };
+
+    private static IReadOnlyList<PlacedEventJson> Told(Piece piece, PlacedPiece placed) =>
     [
         .. placed.Events.Select(e => new PlacedEventJson(piece.Bars[e.Event.Bar].Number, e.Event.Row, CountSyntax.Write(e.Event.Offset),
             [.. e.Notes.Select(n => new PlacedNoteJson(n.Note.Pitch.ToString(), n.String, n.Fret, n.Fret == 0 ? "0" : n.Finger?.Written()))], e.Given)),
-    ], Math.Round(placed.Cost, 3), [.. placed.Parts.Select(p => new CostJson(p.Says, Math.Round(p.Cost, 3)))]);
+    ];
 
     private static void Write(PlacedFileJson file, Terminal terminal)
     {
         terminal.Out.WriteLine(Terminal.Harmless(file.Path));
-        foreach (var e in file.Events)
-            terminal.Out.WriteLine($"  {(e.Bar == 0 ? "pickup" : $"bar {e.Bar}")}, count {e.Count}, row {e.Row}: {string.Join(", ", e.Notes.Select(Spoken))}{(e.Given ? " (as written)" : "")}");
-        var dear = file.Parts.Where(p => p.Cost > 0).Take(3).Select(p => p.Says).ToList();
+        Write(file.Events, terminal);
+        var dear = file.Parts.Where(p => p.Cost > 0).Take(3).Select(p => $"{p.Says} (most in {(p.Bar == 0 ? "the pickup" : $"bar {p.Bar}")})").ToList();
         if (dear.Count > 0)
             terminal.Out.WriteLine($"  What costs the hand most: {string.Join("; ", dear)}.");
+        for (var i = 0; i < file.Others?.Count; i++)
+        {
+            var frets = file.Others[i].Events.SelectMany(e => e.Notes).Where(n => n.Fret > 0).Select(n => n.Fret!.Value).ToList();
+            terminal.Out.WriteLine($"  Other placement {i + 1}: {(frets.Count == 0 ? "open strings" : $"frets {frets.Min()} to {frets.Max()}")}, costs {file.Others[i].CostsMore:0.0} more");
+            Write(file.Others[i].Events, terminal);
+        }
         terminal.Out.WriteLine($"  {Caution.Text}\n");
+    }
+
+    private static void Write(IReadOnlyList<PlacedEventJson> events, Terminal terminal)
+    {
+        foreach (var e in events)
+            terminal.Out.WriteLine($"  {(e.Bar == 0 ? "pickup" : $"bar {e.Bar}")}, count {e.Count}, row {e.Row}: {string.Join(", ", e.Notes.Select(Spoken))}{(e.Given ? " (as written)" : "")}");
     }
 
     private static string Spoken(PlacedNoteJson n) => n is not { String: { } s, Fret: { } fret } ? $"{n.Pitch} has no place on this neck"

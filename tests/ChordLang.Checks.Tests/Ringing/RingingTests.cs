@@ -58,6 +58,16 @@ public sealed class RingingTests
     }
 
     [Fact]
+    public void A_grace_note_cuts_the_note_that_rings_on_its_string()
+    {
+        var finding = Assert.Single(Checked.Run("| N.C.\n    top: 1 8@2 ring\n    low: 3 5@3 grace 5@2\n"));
+        Assert.Equal("ring-cut-by-string", finding.Code);
+        Assert.Contains("the grace note E4 strikes string 2 again", finding.Message);
+        Assert.Empty(Checked.Run("| N.C.\n    top: 1 8@2 ring\n    low: 3 5@3 grace 4@3\n"));
+        Assert.Empty(Checked.Run("| N.C.\n    1 7@2 ring until 3   3 8@2 grace 7@2\n"));
+    }
+
+    [Fact]
     public void The_page_about_fingers_carries_the_caution() => Assert.Contains(Caution.Text, CheckCatalogue.Page("ring-cut-by-finger"));
 
     private static Passage Named(string name) => RingingPassages.All.Single(p => p.Name == name);

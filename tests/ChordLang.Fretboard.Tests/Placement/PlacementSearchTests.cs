@@ -42,7 +42,7 @@ public class PlacementSearchTests
 
     [Fact]
     public void The_offsets_of_the_table_fit_its_rows() =>
-        Assert.Equal(193, PlacementWeights.Table.Sum(r => r.Weights.Length));
+        Assert.Equal([64, 6, 24, 8, 6, 5, 18, 41, 6, 1, 12, 154, 462, 51, 210, 2], PlacementWeights.Table.Select(r => r.Weights.Length));
 
     [Fact]
     public void Pitches_are_exact_and_no_two_notes_of_an_onset_share_a_string() =>
@@ -57,6 +57,27 @@ public class PlacementSearchTests
                 && o.First.Notes.All(n => n.String is null || Neck.Standard.Midi(n.String.Value, n.Fret!.Value) == n.Midi)
                 && o.First.Notes.Where(n => n.String is not null).Select(n => n.String).Distinct().Count() == o.First.Notes.Count(n => n.String is not null));
         }, iter: 300);
+
+    [Theory]
+    [InlineData(5, "1:5 1:7 1:8 2:8 2:6")]
+    [InlineData(10, "2:10 2:12 2:13 3:12 3:10")]
+    public void A_written_position_is_kept(int position, string places) => // A B C G F, worked out by the tuning; one finger a fret (common practice)
+        Assert.Equal(places, Places([.. new[] { 69, 71, 72, 67, 65 }.Select((m, i) => new OnsetToPlace(i, [new(m, 1)], position))]));
+
+    [Fact]
+    public void Other_placements_differ_keep_what_is_given_and_cost_more_each()
+    {
+        var onsets = new[] { 64, 67, 69, 71, 72, 71, 69, 67 }.Select((m, i) => new OnsetToPlace(i / 2.0, [new(m, 0.5, i == 3 ? 2 : null)])).ToImmutableArray();
+        var run = PlacementRun.Of(Neck.Standard, Hand.Medium, onsets);
+        var others = PlacementSearch.Alternatives(run, 2, 4);
+        Assert.Equal(3, others.Length);
+        Assert.Equal(4, others.Select(Key).Append(string.Join(' ', run.Best()[0].Onsets.Skip(2).Take(4).SelectMany(o => o.Notes))).Distinct().Count());
+        Assert.All(others, o => Assert.Equal(2, o.Onsets[1].Notes[0].String));
+        Assert.Equal(others.OrderBy(o => o.Cost).Select(o => o.Cost), others.Select(o => o.Cost));
+        Assert.All(others, o => Assert.Equal([69, 71, 72, 71], o.Onsets.Select(x => Neck.Standard.Midi(x.Notes[0].String!.Value, x.Notes[0].Fret!.Value))));
+
+        static string Key(ChordLang.Fretboard.Placement.Placement p) => string.Join(' ', p.Onsets.SelectMany(o => o.Notes));
+    }
 
     private static string Places(params OnsetToPlace[] onsets) =>
         string.Join(' ', PlacementSearch.Best(Neck.Standard, Hand.Medium, [.. onsets])[0].Onsets.SelectMany(o => o.Notes).Select(n => $"{n.String}:{n.Fret}"));

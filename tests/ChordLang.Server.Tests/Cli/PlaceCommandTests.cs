@@ -66,4 +66,52 @@ public sealed class PlaceCommandTests
         Assert.Equal((Command.Clean, ""), (call.Code, call.Error));
         Assert.Equal(Repository.Samples("valid").Count, call.Out.Split(Fretboard.Hands.Caution.Text).Length - 1);
     }
+
+    [Fact]
+    public void Others_are_offered_for_some_bars_and_can_be_written()
+    {
+        const string line = "|\n    1 C4   2 D4   3 E4   4 F4\n|\n    1 G4   2 F4   3 E4   4 D4\n";
+        using var document = JsonDocument.Parse(Call.With(line, "place", "-", "--bars", "2", "--others", "--format", "json").Out);
+        var file = document.RootElement.GetProperty("files")[0];
+        var others = file.GetProperty("others").EnumerateArray().ToList();
+        Assert.Equal(3, others.Count);
+        Assert.All(others.SelectMany(o => o.GetProperty("events").EnumerateArray()).Concat(file.GetProperty("events").EnumerateArray()), e => Assert.Equal(2, e.GetProperty("bar").GetInt32()));
+        using var folder = new TemporaryFolder();
+        var path = folder.Write("a.chl", line);
+        Assert.Equal(Command.Clean, Call.Of("place", "--write", "--bars", "2", "--take", "1", path).Code);
+        var strings = others[0].GetProperty("events").EnumerateArray().Select(e => $"@{e.GetProperty("notes")[0].GetProperty("string").GetInt32()}");
+        Assert.Equal(strings, System.Text.RegularExpressions.Regex.Matches(File.ReadAllText(path), "@[1-6]").Select(m => m.Value));
+    }
+
+    [Fact]
+    public void A_written_position_is_kept_and_anew_writes_other_strings_over_written_ones()
+    {
+        var told = Call.With("position 5\n\n|\n    1 A4   2 C5   3 G4   4 F4\n", "place", "-").Out;
+        Assert.Contains("A4 string 1 fret 5", told, StringComparison.Ordinal);
+        Assert.Contains("F4 string 2 fret 6", told, StringComparison.Ordinal);
+        using var folder = new TemporaryFolder();
+        var path = folder.Write("a.chl", "position 5\n\n|\n    1 A4@3   2 C5@1\n");
+        Call.Of("place", "--all", "--write", path);
+        Assert.Contains("A4@1   2 C5@1", File.ReadAllText(path), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("--bars", "x")]
+    [InlineData("--take", "9")]
+    public void Wrong_numbers_are_misuse(string option, string value) => Assert.Equal(Command.Trouble, Call.With("|\n    1 A4\n", "place", "-", option, value).Code);
+
+    // Worked out by hand: three notes ring together on frets 4, 2 and 3, so the first of them cannot take the finger that is nearest.
+    [Fact]
+    public void A_finger_stays_where_its_note_rings()
+    {
+        using var document = JsonDocument.Parse(Call.With("|\n    1 B3@3 ring   2 F#4@1 ring   3 D4@2 ring\n", "place", "-", "--format", "json").Out);
+        Assert.Equal([3, 1, 2], document.RootElement.GetProperty("files")[0].GetProperty("events").EnumerateArray().Select(e => e.GetProperty("notes")[0].GetProperty("finger").GetInt32()));
+    }
+
+    [Fact]
+    public void A_line_in_position_has_a_finger_a_fret()
+    {
+        using var document = JsonDocument.Parse(Call.With("position 5\n\n|\n    1 A4@1   2 B4@1   3 C5@1   4 F4@2\n", "place", "-", "--format", "json").Out);
+        Assert.Equal([1, 3, 4, 2], document.RootElement.GetProperty("files")[0].GetProperty("events").EnumerateArray().Select(e => e.GetProperty("notes")[0].GetProperty("finger").GetInt32()));
+    }
 }
