@@ -14,6 +14,8 @@ internal static class Program
     private static int Main(string[] arguments)
     {
         CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+        if (arguments is ["place"])
+            return PlacementFigures.Run();
         string? peers = null;
         var command = arguments.ToList();
         if (command is ["--peers", var folder, ..])
@@ -24,7 +26,7 @@ internal static class Program
         command = [.. command.Select(a => File.Exists(a) ? Path.GetFullPath(a) : a)];
         if (command.Count == 0)
         {
-            Console.Error.WriteLine("usage: [--peers node_modules/.bin] PROGRAM [ARGUMENT …], for example: chordlang serve");
+            Console.Error.WriteLine("usage: place, or [--peers node_modules/.bin] PROGRAM [ARGUMENT …], for example: chordlang serve");
             return 2;
         }
         var servers = new List<(string Name, IReadOnlyList<string> Command, Language Language, bool Pull)>
