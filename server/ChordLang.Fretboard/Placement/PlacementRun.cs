@@ -179,7 +179,7 @@ public sealed class PlacementRun
         }
         var fingers = table.Passage(Hand, steps);
         for (int i = passage.Length - 1, j = last; i >= 0; j = beams[i--][j].From)
-            placed[i] = new(Told(Onsets[i], passage[i], beams[i][j].Way), beams[i][j].Way is not null && fingers[i] is { } own ? FingeringCandidates.Named(own) : null);
+            placed[i] = new(Told(Onsets[i], passage[i], beams[i][j].Way), beams[i][j].Way is not null && fingers[i] is { } hold ? FingeringCandidates.Named(hold) : null);
         var parts = W.Table.Select((row, r) => new CostPart(row.Says, costs[r], worst[r].Onset)).Where(p => p.Cost != 0);
         return new(ImmutableArray.Create(placed), costs.Sum(), [.. parts.OrderByDescending(p => p.Cost)]);
     }
