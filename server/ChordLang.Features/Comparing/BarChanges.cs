@@ -94,19 +94,22 @@ internal sealed class BarChanges(BarMusic old, BarMusic now, int? keyMoved)
         var differ = was.Keys.Union(left.Keys).Where(k => was.GetValueOrDefault(k).Midis != left.GetValueOrDefault(k).Midis).Order().ToList();
         if (differ.Count > MostNamed)
             return Of(ChangeKind.Notes, differ.Count >= was.Keys.Union(left.Keys).Count() ? "other notes" : $"other notes on {Say.List(differ.Select(Count))}");
-        return Of(ChangeKind.Notes, string.Join("; ", differ.Select(at => (was.GetValueOrDefault(at).Names, left.GetValueOrDefault(at).Names) switch
+        return Of(ChangeKind.Notes, string.Join("; ", differ.Select(at =>
         {
-            (null, var b) => $"{b} put in on {Count(at)}",
-            (var a, null) => $"{a} taken out on {Count(at)}",
-            var (a, b) => $"{a} became {b} on {Count(at)}",
+            string[] a = was.GetValueOrDefault(at).Names ?? [], b = left.GetValueOrDefault(at).Names ?? [];
+            var (gone, came) = (string.Join(" with ", a.Except(b)), string.Join(" with ", b.Except(a)));
+            return gone.Length + came.Length == 0 ? $"other notes on {Count(at)}" : gone.Length == 0 ? $"{came} put in on {Count(at)}" : came.Length == 0 ? $"{gone} taken out on {Count(at)}" : $"{gone} became {came} on {Count(at)}";
         })));
     }
 
     private string Count(Rational onset) => now.Bar.CountOf(now.Bar.Start + onset);
 
-    // What is struck on each count, of all voices.
-    private static Dictionary<Rational, (string Midis, string? Names)> Struck(BarMusic bar) => bar.Events.Where(e => e.Kind == EventKind.Struck).SelectMany(e => e.Notes)
-        .GroupBy(n => n.Onset).ToDictionary(g => g.Key, g => (string.Join('+', g.Select(n => n.Midi).Order()), (string?)string.Join('+', g.OrderBy(n => n.Midi).Select(n => n.Spelled.Length > 0 ? n.Spelled : n.String is { } s ? $"{n.Fret}@{s}" : Pitch.Nearest(n.Midi).ToString()))));
+    // What is struck on each count, of all voices: pitches where they are written, else a grip, else frets on strings.
+    private static Dictionary<Rational, (string Midis, string[]? Names)> Struck(BarMusic bar) => bar.Events.Where(e => e.Kind == EventKind.Struck && e.Notes.Length > 0)
+        .GroupBy(e => e.Notes[0].Onset)
+        .ToDictionary(g => g.Key, g => (string.Join('+', g.SelectMany(e => e.Notes).Select(n => n.Midi).Order()), (string[]?)[.. g.OrderBy(e => e.Notes[0].Midi).Select(Name)]));
+
+    private static string Name(EventMusic e) => e.Grip ?? string.Join('+', e.Notes.Select(n => n.Spelled.Length > 0 ? n.Spelled : n.String is { } s ? $"{n.Fret}@{s}" : Pitch.Nearest(n.Midi).ToString()));
 
     private string Marks()
     {

@@ -22,7 +22,8 @@ internal sealed record NoteMusic(Rational Onset, Rational End, int Midi, string 
 /// <param name="Notes">Its notes, lowest first.</param>
 /// <param name="Marks">Its marks but fingers, in words.</param>
 /// <param name="Shape">The shape it is made of, or null.</param>
-internal sealed record EventMusic(string Voice, Rational Offset, EventKind Kind, ImmutableArray<NoteMusic> Notes, string Marks, Shape? Shape);
+/// <param name="Grip">Its frets, one slot a string, where only frets are written; or null.</param>
+internal sealed record EventMusic(string Voice, Rational Offset, EventKind Kind, ImmutableArray<NoteMusic> Notes, string Marks, Shape? Shape, string? Grip);
 
 /// <summary>A bar as music.</summary>
 internal sealed class BarMusic
@@ -38,6 +39,9 @@ internal sealed class BarMusic
         Strings = string.Join(' ', events.SelectMany(e => e.Notes.Select(n => $"{n.Onset}:{n.Midi}@{n.String}/{n.Fret}")).Order(StringComparer.Ordinal));
         Fingers = string.Join(' ', events.SelectMany(e => e.Notes.Select(n => $"{n.Onset}:{n.Midi}@{n.String}={n.Finger}")).Order(StringComparer.Ordinal));
         Marks = string.Join(' ', events.Select(e => $"{e.Voice}:{e.Offset}:{e.Kind}:{e.Marks}:{string.Join('+', e.Notes.Select(n => n.Spelled))}"));
+        ChordWords = [.. chords.Select(c => $"{c.Offset}{c.Chord.Symbol?.Text}").Order(StringComparer.Ordinal)];
+        NoteWords = [.. events.SelectMany(e => e.Notes.IsEmpty ? [$"{e.Offset}{e.Kind}"] : e.Notes.Select(n => $"{n.Onset}:{n.Midi}")).Order(StringComparer.Ordinal)];
+        Struck = [.. events.SelectMany(e => e.Notes.Select(n => (n.Onset, n.End, n.Midi))).Order()];
         Own = $"{Harmony}|{Sound}|{Strings}|{Fingers}|{Marks}";
         Whole = $"{Setting}|{Own}|{ringing}";
     }
@@ -62,6 +66,15 @@ internal sealed class BarMusic
 
     /// <summary>Meter, key and strings in force.</summary>
     public string Setting { get; }
+
+    /// <summary>Its chords on their counts, sorted.</summary>
+    public ImmutableArray<string> ChordWords { get; }
+
+    /// <summary>Its notes on their counts, sorted.</summary>
+    public ImmutableArray<string> NoteWords { get; }
+
+    /// <summary>Its notes in order of time, then of pitch.</summary>
+    public ImmutableArray<(Rational Onset, Rational End, int Midi)> Struck { get; }
 
     /// <summary>Its chords.</summary>
     public string Harmony { get; }
@@ -111,7 +124,8 @@ internal sealed class BarMusic
                 .Select(n => new NoteMusic(n.Onset - bar.Start, n.WantedEnd - bar.Start, n.Midi, n.PitchWritten ? n.Pitch.ToString() : "", n.String, n.Fret, n.Finger)),
         ],
         string.Join(' ', e.Marks.Where(m => m.Kind is not (MarkKind.Finger or MarkKind.Fingers or MarkKind.Unsure)).Select(m => $"{m.Kind}{m.String}({Operand(m.Operand)})"))
-            + string.Join('+', e.Grace.Concat(e.SlideFrom).Select(n => $"{n.Midi}@{n.String}").Concat(e.Notes.Select(n => n.BendTo?.ToString() ?? ""))), e.Shape);
+            + string.Join('+', e.Grace.Concat(e.SlideFrom).Select(n => $"{n.Midi}@{n.String}").Concat(e.Notes.Select(n => n.BendTo?.ToString() ?? ""))), e.Shape,
+        e.Notes.Length > 1 && e.Notes.All(n => !n.PitchWritten) ? e.Voicing?.ToString() : null);
 
     private static string Operand(OperandSyntax? operand) => operand switch
     {

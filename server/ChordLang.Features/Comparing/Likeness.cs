@@ -1,4 +1,6 @@
 // How alike two bars are: enough to tell a bar that was changed from one that was put in.
+using System.Collections.Immutable;
+
 namespace ChordLang.Features.Comparing;
 
 /// <summary>Compares bars.</summary>
@@ -20,8 +22,7 @@ internal static class Likeness
             return SameSound + (old.Harmony == now.Harmony ? SameSection : 0) + section;
         if (Moved(old, now) is not null)
             return SameMoved + section;
-        var (chords, notes) = (Common(old.Chords.Select(c => $"{c.Offset}{c.Chord.Symbol?.Text}"), now.Chords.Select(c => $"{c.Offset}{c.Chord.Symbol?.Text}")),
-            Common(old.Events.SelectMany(Notes), now.Events.SelectMany(Notes)));
+        var (chords, notes) = (Common(old.ChordWords, now.ChordWords), Common(old.NoteWords, now.NoteWords));
         var alike = old.Events.Length == 0 && now.Events.Length == 0 ? chords : (chords + 2 * notes) / 3;
         return Least + Part * alike + section;
     }
@@ -29,29 +30,30 @@ internal static class Likeness
     /// <summary>The semitones by which all notes, or where there are none all chords, of a bar were moved, counts kept; null where they were not.</summary>
     public static int? Moved(BarMusic old, BarMusic now)
     {
-        var (a, b) = (old.Events.SelectMany(e => e.Notes.Select(n => (n.Onset, n.End, n.Midi))).Order().ToList(), now.Events.SelectMany(e => e.Notes.Select(n => (n.Onset, n.End, n.Midi))).Order().ToList());
-        if (a.Count == 0 || a.Count != b.Count || a.Zip(b).Any(p => p.First.Onset != p.Second.Onset || p.First.End != p.Second.End))
+        var (a, b) = (old.Struck, now.Struck);
+        if (a.IsEmpty || a.Length != b.Length || a.Zip(b).Any(p => p.First.Onset != p.Second.Onset || p.First.End != p.Second.End))
             return null;
         var by = b[0].Midi - a[0].Midi;
         return by != 0 && a.Zip(b).All(p => p.Second.Midi - p.First.Midi == by) ? by : null;
     }
 
-    private static IEnumerable<string> Notes(EventMusic e) => e.Notes.IsEmpty ? [$"{e.Offset}{e.Kind}"] : e.Notes.Select(n => $"{n.Onset}:{n.Midi}");
-
-    // What two lists share, of what they hold together.
-    private static double Common(IEnumerable<string> old, IEnumerable<string> now)
+    /// <summary>What two sorted lists share, of what they hold together: 1 where they are the same.</summary>
+    public static double Common(ImmutableArray<string> old, ImmutableArray<string> now)
     {
-        var (left, total, common) = (old.GroupBy(o => o).ToDictionary(g => g.Key, g => g.Count()), 0, 0);
-        total = left.Values.Sum();
-        foreach (var item in now)
-        {
-            total++;
-            if (left.TryGetValue(item, out var n) && n > 0)
+        var common = 0;
+        for (int i = 0, j = 0; i < old.Length && j < now.Length;)
+            switch (Math.Sign(string.CompareOrdinal(old[i], now[j])))
             {
-                left[item] = n - 1;
-                common++;
+                case 0:
+                    (common, i, j) = (common + 1, i + 1, j + 1);
+                    break;
+                case < 0:
+                    i++;
+                    break;
+                default:
+                    j++;
+                    break;
             }
-        }
-        return total == 0 ? 1 : 2.0 * common / total;
+        return old.Length + now.Length == 0 ? 1 : 2.0 * common / (old.Length + now.Length);
     }
 }

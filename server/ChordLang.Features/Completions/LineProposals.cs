@@ -40,7 +40,7 @@ internal static class LineProposals
 
     private static readonly string[] Claims =
     [
-        "no fret above ${1:12}", "no fret below ${1:5}", "no open strings", "only shapes ${1:low-drop}", "only strings ${1:1 2 3 4}", "top note is melody",
+        "no fret above ${1:12}", "no fret below ${1:5}", "no open strings", "only shapes ${1:low-drop}", "only voicings ${1:drop-2}", "only strings ${1:1 2 3 4}", "top note is melody",
         "every voicing named", "at most ${1:4} notes at once", "bars ${1:32}", "no findings",
     ];
 

@@ -14,6 +14,8 @@ internal sealed record MergeUnit(string Text, string Plain, LineSyntax Head, int
 {
     private const double Same = 1, SameBlank = 0.1, SameWord = 0.6, Least = 0.05, Part = 0.8, FewWords = 0.3;
 
+    private readonly Lazy<ImmutableArray<string>> words = new(() => [.. Plain.Split([' ', '\n', '-', '+'], StringSplitOptions.RemoveEmptyEntries).Order(StringComparer.Ordinal)]);
+
     /// <summary>True for a bar.</summary>
     public bool IsBar => Head is ChartLine;
 
@@ -43,26 +45,17 @@ internal sealed record MergeUnit(string Text, string Plain, LineSyntax Head, int
             return Head is BlankLine ? SameBlank : Same;
         return (Head, other.Head) switch
         {
-            (ChartLine, ChartLine) => Least + Part * Common(Plain, other.Plain),
+            (ChartLine, ChartLine) => Least + Part * Comparing.Likeness.Common(words.Value, other.words.Value),
             (SettingLine a, SettingLine b) => a.Kind == b.Kind ? SameWord : 0,
             (ShapeLine a, ShapeLine b) => a[a.Name] == b[b.Name] ? SameWord : 0,
             (FormLine a, FormLine b) => a.Kind == b.Kind ? SameWord : 0,
             (ExpectLine a, ExpectLine b) => a.Expectation?.Kind == b.Expectation?.Kind ? SameWord : 0,
             (SectionLine, SectionLine) => FewWords,
-            (ProseLine, ProseLine) or (CommentLine, CommentLine) => Common(Plain, other.Plain) is var common && common > FewWords ? Part * common : 0,
+            (ProseLine, ProseLine) or (CommentLine, CommentLine) => Comparing.Likeness.Common(words.Value, other.words.Value) is var common && common > FewWords ? Part * common : 0,
             _ => 0,
         };
     }
 
     /// <summary>A text with single blanks.</summary>
     public static string Squeeze(string text) => string.Join('\n', text.Split('\n').Select(l => string.Join(' ', l.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)))).Trim();
-
-    private static double Common(string a, string b)
-    {
-        var (left, right) = (Tokens(a), Tokens(b));
-        var count = left.GroupBy(t => t).Sum(g => Math.Min(g.Count(), right.Count(t => t == g.Key)));
-        return left.Count + right.Count == 0 ? 1 : 2.0 * count / (left.Count + right.Count);
-    }
-
-    private static List<string> Tokens(string text) => [.. text.Split([' ', '\n', '-', '+'], StringSplitOptions.RemoveEmptyEntries)];
 }

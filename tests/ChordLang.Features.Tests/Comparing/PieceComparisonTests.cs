@@ -53,6 +53,7 @@ public sealed class PieceComparisonTests
     [InlineData("1 C5   2& A4", "1 C4   2& A3", "Opening, bar 2: transposed down an octave.")]
     [InlineData("1 C5   2& A4", "1 C5   2& G4", "Opening, bar 2: A4 became G4 on 2&.")]
     [InlineData("1 C5   2& A4", "1 C5   3 A4", "Opening, bar 2: A4 taken out on 2&; A4 put in on 3.")]
+    [InlineData("1 x-3-2-4-x-x", "1 x-3-2-2-x-x", "Opening, bar 1: x-3-2-4-x-x became x-3-2-2-x-x on 1.")]
     [InlineData("1 B4", "1 B4 accent", "Bridge, bar 4: same notes, other marks.")]
     [InlineData("1 B4", "1 Cb5", "Bridge, bar 4: same notes, spelled otherwise.")]
     [InlineData("1 B4", "1 B4   3 rest", "Bridge, bar 4: same notes, other lengths.")]
