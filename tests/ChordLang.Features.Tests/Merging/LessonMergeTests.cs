@@ -65,7 +65,7 @@ public sealed class LessonMergeTests
         var charts = Enumerable.Range(0, tree.Lines.Length).Where(i => tree.Lines[i] is ChartLine).ToList();
         foreach (var i in charts.Where((_, n) => n % Math.Max(1, charts.Count / 3) == 0))
         {
-            yield return old.With([new(new(old.Lines[i].Start, 0), $"| F{(i % 2 == 0 ? "m7" : "maj7")}\n    1 F4   3 C5\n\n")]);
+            yield return old.With([new(new(old.Lines[i].Start, 0), $"| F{(i % 2 == 0 ? "m7" : "maj7")}\n    1 F4\n\n")]);
             if (i + 1 < tree.Lines.Length && tree.Lines[i + 1] is RowLine)
                 yield return old.With([new(new(old.Lines[i + 1].End, 0), $" \"bar on line {i}\"")]);
         }
