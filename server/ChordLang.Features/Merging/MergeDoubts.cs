@@ -58,13 +58,15 @@ internal static class MergeDoubts
                 else if (units.SelectMany(u => version.Bars(u.Line, u.Count)).Zip(result.Bars(lines[i], units.Sum(u => u.Count))).FirstOrDefault(p => p.First.Whole != p.Second.Whole) is { First: { } wanted, Second: { } got })
                     yield return (i, Why(wanted, got));
             }
-        var known = new[] { ours, theirs }.Select(v => v.Findings).ToList();
+        // What either side brought with it is no doubt of the merge, even where both brought the like.
+        var (before, mineFound, otherFound) = (old.Findings, ours.Findings, theirs.Findings);
+        int Known(string name) => before.GetValueOrDefault(name) is var b ? b + Math.Max(0, mineFound.GetValueOrDefault(name) - b) + Math.Max(0, otherFound.GetValueOrDefault(name) - b) : 0;
         var seen = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (var finding in CheckCatalogue.Run(result.Piece).Where(f => f.Severity <= Severity.Warning))
         {
             var name = result.Name(finding);
             var count = seen[name] = seen.GetValueOrDefault(name) + 1;
-            if (count > known.Max(k => k.GetValueOrDefault(name)))
+            if (count > Known(name))
                 yield return (PartAt(lines, result.Piece.Tree.Source.LineAt(finding.Span.Start)), $"joined, they give {finding.Code}: {finding.Message}");
         }
     }
