@@ -20,7 +20,14 @@ const bundle = () => build({
   external: ['vscode'], minify: true, legalComments: 'linked', logLevel: 'warning',
 });
 
-const run = (command, args, cwd) => execFileSync(command, args, { cwd, encoding: 'utf8', stdio: ['ignore', 'pipe', 'inherit'] });
+// What a program printed is its reason; a trace of this script would hide it.
+function run(command, args, cwd) {
+  try {
+    return execFileSync(command, args, { cwd, encoding: 'utf8', stdio: ['ignore', 'pipe', 'inherit'] });
+  } catch (error) {
+    throw new Error(`${command} ${args[0] ?? ''} did not work:\n${String(error.stdout || error.message).trim()}`);
+  }
+}
 
 // Ahead of time for the machine that builds, where it has a linker; a compiler cannot do that for another one, so there the runtime comes along, trimmed.
 function publish(target) {
@@ -38,7 +45,7 @@ function publish(target) {
     try {
       how(['-p:PublishAot=true']);
     } catch (error) {
-      console.log(String(error.stdout ?? error).trim().split('\n').slice(-5).join('\n'));
+      console.log(error.message.split('\n').slice(-5).join('\n'));
       console.log('Compiling ahead of time did not work (it wants gcc or clang, and the headers of zlib): the server is packed with its runtime instead.');
       how(trimmed);
     }
@@ -89,6 +96,11 @@ async function pack(targets) {
     console.log(`${file.slice(root.length + 1)} ${(statSync(file).size / 1e6).toFixed(2)} MB`);
   }
 }
+
+process.on('uncaughtException', error => {
+  console.error(error.message);
+  process.exit(1);
+});
 
 const [what, ...targets] = process.argv.slice(2);
 if (what === 'bundle')
