@@ -17,6 +17,8 @@ public sealed class FormatsPageTests
 {
     private const string Page = "server/ChordLang.Interchange/FORMATS.md", Table = "| what | of it in the samples | MusicXML | MIDI | tab text |\n|---|---|---|---|---|\n";
 
+    private const string Places = "its string and fret";
+
     [Fact]
     public void The_table_is_what_comes_back()
     {
@@ -42,6 +44,8 @@ public sealed class FormatsPageTests
             Compare(plain, p => MidiReader.Read(MidiWriter.Write(p)).Score),
             Compare(played, p => TabReader.Read(TabWriter.Write(p, PlacedPiece.Of(p, Hand.Medium))).Score),
         };
+        // A MIDI file has no strings: where a note agrees by chance, the placement chose the same.
+        columns[1][Places] = (0, columns[1][Places].All);
         var table = new StringBuilder();
         foreach (var what in columns[0].Keys)
             table.Append($"| {what} | {columns[0][what].All} | {string.Join(" | ", columns.Select(c => Share(c.GetValueOrDefault(what))))} |\n");
