@@ -18,7 +18,7 @@ internal static class Regrip
 
     private static IEnumerable<TextEdit> Marks(Piece piece, Event e, Voicing voicing)
     {
-        var fingers = new Lazy<Fingers?>(() => FingeringSearch.Best(piece.Bars[e.Bar].Settings.Neck, Hand.Medium, voicing).Best);
+        var fingers = new Lazy<Fingers?>(() => FingeringSearch.Best(piece.Bars[e.Bar].Settings.Neck, piece.Bars[e.Bar].Settings.Hand, voicing).Best);
         foreach (var mark in e.Marks)
             if (mark.String is { } s && voicing[s] is null)
                 yield return Gone(piece, e, mark);

@@ -37,7 +37,7 @@ internal static class WritingActions
             piece = piece with { Events = [.. piece.Events.Where(e => e.Bar >= first && e.Bar <= last)] };
         }
         var extents = chosen.Events.Select(e => e.SoundSpan).ToList();
-        return [.. PlacedPiece.Of(piece, Hand.Medium).Edits().Where(e => extents.Any(x => x.Touches(e.Span.Start)))];
+        return [.. PlacedPiece.Of(piece, piece.Settings.Hand).Edits().Where(e => extents.Any(x => x.Touches(e.Span.Start)))];
     }
 
     private static bool FretsOnly(Piece piece, Event e) => e.Syntax!.Sound is SlotsSound or NotesSound && e.Notes.Length > 0 && e.Notes.All(n => n is { PitchWritten: false, FretWritten: true, Dead: false } && n.Fret <= piece.Bars[e.Bar].Settings.Neck.HighestFret);
@@ -63,8 +63,8 @@ internal static class WritingActions
 
     private static TextEdit? Fingers(Piece piece, Event e)
     {
-        var neck = piece.Bars[e.Bar].Settings.Neck;
-        if (FingeringSearch.Best(neck, Hand.Medium, e.Voicing!).Best is not { } best)
+        var settings = piece.Bars[e.Bar].Settings;
+        if (FingeringSearch.Best(settings.Neck, settings.Hand, e.Voicing!).Best is not { } best)
             return null;
         var at = new Span(piece.Tree.Absolute(e.Line, e.Syntax!.Sound.Span).End, 0);
         return e.Notes is [{ String: { } s }] ? best[s] is { } one ? new(at, $" finger {one.Written()}") : null : new(at, $" fingers {best.Text(e.Voicing!)}");

@@ -27,11 +27,11 @@ public static class ProposalText
             case ProposalKind.Voicing when LineParser.Parse($"1 {text}") is RowLine { Events: [{ Sounds: [{ Sound: SlotsSound slots }] }] }:
                 var voicing = new Voicing([.. slots.Slots.Select(s => s.Fret)]);
                 var line = lesson.Text.LineAt(offset);
-                var neck = lesson.SettingsAt(line).Neck;
-                return voicing.Strings != neck.Tuning.Strings ? null : SoundHover.Shape(at, text, voicing, neck) with { Diagram = FretDiagram.Of(voicing, neck, ChordAt(lesson, line)?.Chord) };
+                var settings = lesson.SettingsAt(line);
+                return voicing.Strings != settings.Neck.Tuning.Strings ? null : SoundHover.Shape(at, text, voicing, settings) with { Diagram = FretDiagram.Of(voicing, settings.Neck, ChordAt(lesson, line)?.Chord) };
             case ProposalKind.Shape when lesson.Piece.Shapes.TryGetValue(text.Split(' ')[0], out var shape):
                 var grip = new Voicing(shape.Slots);
-                return grip.Strings == lesson.SettingsAt(lesson.Text.LineAt(offset)).Neck.Tuning.Strings ? SoundHover.Shape(at, shape.Name, grip, lesson.SettingsAt(lesson.Text.LineAt(offset)).Neck) : null;
+                return grip.Strings == lesson.SettingsAt(lesson.Text.LineAt(offset)).Neck.Tuning.Strings ? SoundHover.Shape(at, shape.Name, grip, lesson.SettingsAt(lesson.Text.LineAt(offset))) : null;
             case ProposalKind.Check when NameHover.What(text.TrimEnd(':')) is { } what:
                 return HoverText.Of(at, what);
             default:

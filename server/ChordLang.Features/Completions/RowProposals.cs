@@ -3,7 +3,6 @@ using ChordLang.Arrangement.Music;
 using ChordLang.Features.Choices;
 using ChordLang.Features.Hovers;
 using ChordLang.Fretboard.Fingering;
-using ChordLang.Fretboard.Hands;
 using ChordLang.Grammar.Parsing;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
@@ -120,7 +119,7 @@ internal static class RowProposals
     }
 
     private static IEnumerable<Proposal> Fingers(Place place, LineSyntax row) =>
-        Sounding(place, row) is { Voicing: { } voicing } && BarOf(place) is { } bar && FingeringSearch.Best(bar.Settings.Neck, Hand.Medium, voicing).Best is { } best
+        Sounding(place, row) is { Voicing: { } voicing } && BarOf(place) is { } bar && FingeringSearch.Best(bar.Settings.Neck, bar.Settings.Hand, voicing).Best is { } best
             ? [place.Whole(ProposalKind.Value, $"{best}", "the easiest fingers")] : [];
 
     private static Event? Sounding(Place place, LineSyntax row) => row is RowLine { Events: [.., { Sounds: [.., var played] }] }

@@ -27,7 +27,7 @@ internal static class SoundProposals
     private static IEnumerable<Proposal> Voicings(Place place, Bar bar, Chord chord, Rational time, EditorChoices choices)
     {
         var before = place.Lesson.Piece.Events.LastOrDefault(e => e.Onset < time && e.Voicing is { } v && v.Played.Count() >= Grip);
-        return NearVoicings.Of(bar.Settings.Neck, chord, before?.Voicing, choices.Voicings).Select(v => place.Whole(ProposalKind.Voicing, $"{v.Voicing}", $"{chord.Symbol}: {v.Why}"));
+        return NearVoicings.Of(bar.Settings.Neck, bar.Settings.Hand, chord, before?.Voicing, choices.Voicings).Select(v => place.Whole(ProposalKind.Voicing, $"{v.Voicing}", $"{chord.Symbol}: {v.Why}"));
     }
 
     // Where a shape sounds nothing strange to the chord and all that makes it; without a chord, where it is written.

@@ -30,7 +30,7 @@ internal static class NameHover
         if (voicing.Strings != neck.Tuning.Strings)
             return HoverText.Of(span, $"{name} is a grip of {voicing.Strings} strings: {voicing}.", $"This instrument has {neck.Tuning.Strings} strings.");
         var uses = lesson.Piece.Events.Count(e => e.Shape?.Name == name && !e.Repeated);
-        var hover = SoundHover.Shape(token.Kind == TokenKind.Name ? span : lesson.Tree.Absolute(line, slots.Span), name, voicing, neck);
+        var hover = SoundHover.Shape(token.Kind == TokenKind.Name ? span : lesson.Tree.Absolute(line, slots.Span), name, voicing, lesson.SettingsAt(line));
         return hover with { Span = span, More = hover.More.Add(uses == 0 ? "It is not played in this piece." : $"It is played {Say.Number(uses, "time")} in this piece.") };
     }
 

@@ -37,13 +37,13 @@ internal static class SoundHover
     }
 
     /// <summary>What is to be said of a grip that is not part of a piece.</summary>
-    public static HoverText Shape(Span span, string name, Voicing voicing, Fretboard.Necks.Neck neck)
+    public static HoverText Shape(Span span, string name, Voicing voicing, Settings settings)
     {
-        var midi = voicing.Played.Select(s => neck.Midi(s, voicing[s]!.Value)).Order().ToImmutableArray();
+        var midi = voicing.Played.Select(s => settings.Neck.Midi(s, voicing[s]!.Value)).Order().ToImmutableArray();
         var names = midi.Length < 2 ? null : SoundNamer.Name([.. midi.Select(m => Pitch.Nearest(m))], NamingContext.None);
         var best = names?.Readings.FirstOrDefault();
         return new(span, $"{name} is the grip {voicing}{(best is null ? "" : $", which sounds {best.Symbol} where it is written")}.",
-            [.. new[] { Hand(voicing, neck), Open(voicing), names is null ? null : Symmetry(names) }.OfType<string>()], FretDiagram.Of(voicing, neck, best?.Chord));
+            [.. new[] { Hand(voicing, settings), Open(voicing), names is null ? null : Symmetry(names) }.OfType<string>()], FretDiagram.Of(voicing, settings.Neck, best?.Chord));
     }
 
     private static string Note(Note note, Chord? chord)
@@ -94,7 +94,7 @@ internal static class SoundHover
             yield return motion;
         if (e.Voicing is not { } voicing)
             yield break;
-        yield return Hand(voicing, bar.Settings.Neck);
+        yield return Hand(voicing, bar.Settings);
         if (Open(voicing) is { } open)
             yield return open;
         if (e.Shape is { } shape)
@@ -117,14 +117,14 @@ internal static class SoundHover
     private static string? Symmetry(SoundNames names) => names.Shift is { } shift && names.EqualRoots.Length > 1
         ? $"Moved {Say.Number(shift, "fret")} it stays in its family; {Say.List(names.EqualRoots.Select(r => $"{r}"))} serve equally as its root." : null;
 
-    private static string Hand(Voicing voicing, Fretboard.Necks.Neck neck)
+    private static string Hand(Voicing voicing, Settings settings)
     {
         var fretted = voicing.Slots.OfType<int>().Where(f => f > 0).ToList();
         if (fretted.Count == 0)
             return "It takes no left-hand finger.";
         var frets = fretted.Max() - fretted.Min() + 1;
-        var wide = frets >= WideFrets ? $", {neck.Distance(fretted.Min(), fretted.Max()):0} mm along the neck. {Caution.Text}" : ".";
-        return FingeringSearch.Best(neck, Fretboard.Hands.Hand.Medium, voicing) is { Best: { } fingers }
+        var wide = frets >= WideFrets ? $", {settings.Neck.Distance(fretted.Min(), fretted.Max()):0} mm along the neck. {Caution.Text}" : ".";
+        return FingeringSearch.Best(settings.Neck, settings.Hand, voicing) is { Best: { } fingers }
             ? $"Fingers {fingers} hold it, over {Say.Number(frets, "fret")}{wide}" : $"No fingering was found for it, over {Say.Number(frets, "fret")}{wide}";
     }
 

@@ -30,10 +30,11 @@ public static class NearVoicings
 
     /// <summary>The nearest grips that the hand can hold, best first.</summary>
     /// <param name="neck">The neck.</param>
+    /// <param name="hand">The hand.</param>
     /// <param name="chord">The chord.</param>
     /// <param name="before">The grip before, or null.</param>
     /// <param name="most">How many.</param>
-    public static ImmutableArray<NearVoicing> Of(Neck neck, Chord chord, Voicing? before, int most)
+    public static ImmutableArray<NearVoicing> Of(Neck neck, Hand hand, Chord chord, Voicing? before, int most)
     {
         if (most <= 0)
             return [];
@@ -44,7 +45,7 @@ public static class NearVoicings
             .Select(v => (Voicing: v, Cost: before is null ? First(neck, chord, v) : Way(neck, before, v))).OrderBy(v => v.Cost).Take(MostTried);
         foreach (var (voicing, cost) in ranked)
         {
-            if (voicing == before || FingeringSearch.Best(neck, Hand.Medium, voicing).Best is null)
+            if (voicing == before || FingeringSearch.Best(neck, hand, voicing).Best is null)
                 continue;
             found.Add(new(voicing, cost, Why(neck, chord, before, voicing)));
             if (found.Count == most)

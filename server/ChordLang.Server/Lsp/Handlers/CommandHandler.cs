@@ -5,7 +5,6 @@ using ChordLang.Arrangement.Placing;
 using ChordLang.Arrangement.Transposing;
 using ChordLang.Checks.Catalogue;
 using ChordLang.Features.Actions;
-using ChordLang.Fretboard.Hands;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
 using ChordLang.Interchange.MusicXml;
@@ -83,7 +82,7 @@ internal sealed class CommandHandler(Conversation c) : Handler, ICommandMessages
 
     private static string Exported(Document d, CommandArguments asked)
     {
-        var placed = PlacedPiece.Of(d.Lesson.Piece, Hand.Medium);
+        var placed = PlacedPiece.Of(d.Lesson.Piece, d.Lesson.Piece.Settings.Hand);
         return asked.To switch
         {
             "musicxml" => ScoreWriter.Write(d.Lesson.Piece, placed),
@@ -94,7 +93,7 @@ internal sealed class CommandHandler(Conversation c) : Handler, ICommandMessages
 
     private static string Described(Document d, CommandArguments asked)
     {
-        var placed = PlacedPiece.Of(d.Lesson.Piece, Hand.Medium);
+        var placed = PlacedPiece.Of(d.Lesson.Piece, d.Lesson.Piece.Settings.Hand);
         var sentences = asked.Brief == true ? Describer.Brief(d.Lesson.Piece, placed) : Describer.Whole(d.Lesson.Piece, placed);
         return string.Join('\n', sentences.Select(s => s.Text));
     }
