@@ -1,5 +1,6 @@
 // The samples keep their word: the valid ones are clean, and each slip planted in the broken ones is found, named and repaired.
 using System.Collections.Immutable;
+using ChordLang.Arrangement.Placing;
 using ChordLang.Checks.Catalogue;
 using ChordLang.Checks.Hand;
 using ChordLang.Grammar.Formatting;
@@ -17,6 +18,17 @@ public sealed class SampleTests
     [Theory, MemberData(nameof(Valid))]
     public void A_valid_sample_is_clean(string path) =>
         Assert.Empty(Check(path, Source(path)).Where(f => f.Severity is Severity.Error or Severity.Warning).Select(f => $"{f.Bar} {f.Code} {f.Message}"));
+
+    // What the program puts on the strings has to pass its own checks: otherwise one of the two, or the sample, is wrong.
+    [Theory, MemberData(nameof(Valid))]
+    public void A_valid_sample_is_clean_with_every_note_on_a_string(string path)
+    {
+        var source = Source(path);
+        var piece = LibraryOfSamples.Bind(path, source);
+        foreach (var anew in new[] { false, true })
+            Assert.Empty(Check(path, source.With(PlacedPiece.Of(piece, piece.Settings.Hand, anew).Edits()))
+                .Where(f => f.Severity is Severity.Error or Severity.Warning).Select(f => $"{f.Bar} {f.Code} {f.Message}"));
+    }
 
     [Theory, MemberData(nameof(Valid))]
     public void A_valid_sample_is_in_canonical_form(string path) => Assert.Empty(Formatter.Format(SyntaxTree.Parse(Source(path))));
