@@ -43,7 +43,10 @@ public static class AppliedChords
         if (!diminished && family is not (ChordFamily.Dominant or ChordFamily.Major or ChordFamily.Augmented))
             return null;
         var target = (degree + (diminished ? 1 : 5)) % 12;
-        if (!(minor ? MinorTargets : MajorTargets).Contains(target))
+        var next = Onward(keyed, at);
+        var lands = next >= 0 && keyed.Motion(at, next) == (diminished ? 1 : 5) && keyed.Colours[next] is not ("o" or "h" or "+");
+        // Any other degree has a dominant too where the chord at rest on it follows at once: the flat sixth, the tonic of the next key.
+        if (!(minor ? MinorTargets : MajorTargets).Contains(target) && !(lands && target != 0 && family == ChordFamily.Dominant && keyed.Colours[next] == "M"))
             return null;
         // The tone that gives the chord away lies outside the key.
         var scale = minor ? MinorScale : MajorScale;
@@ -53,8 +56,6 @@ public static class AppliedChords
         if (degree == 0 && IsBluesTonic(keyed, at))
             return null;
         // Sevenths and diminished chords say where they want to go; a plain triad says it only by going there.
-        var next = Onward(keyed, at);
-        var lands = next >= 0 && keyed.Degrees[next] == target && keyed.Colours[next] is not ("o" or "h" or "+");
         if (family == ChordFamily.Diminished && next >= 0 && keyed.Motion(at, next) == 11)
             return null;
         var sure = diminished || family == ChordFamily.Dominant || minor && degree == 2;
@@ -69,7 +70,7 @@ public static class AppliedChords
     private static int Onward(KeyedChart keyed, int at)
     {
         for (var k = at + 1; k < keyed.Length; k++)
-            if (keyed.Degrees[k] != keyed.Degrees[at])
+            if (keyed.Motion(at, k) != 0)
                 return k;
         return -1;
     }

@@ -39,8 +39,7 @@ public static class ChordRoles
         var (next, before) = (keyed.Next(at), keyed.Previous(at));
         var motion = next < 0 ? -1 : keyed.Motion(at, next);
         var applied = keyed.AppliedAt(at);
-        // The key's own dominant is nobody's substitute, and a substitute resolves to a chord that can be a goal.
-        var substitute = colour == "7" && motion == 11 && degree != 7 && keyed.Colours[next] is not ("h" or "o");
+        var substitute = IsSubstitute(keyed, at);
         if (applied is { Within: null } && !substitute)
             yield return new(applied.Diminished ? "applied-diminished" : "applied-dominant", applied.Target);
         if (colour is "m7" or "h" or "m" && motion == 5 && keyed.Colours[next] == "7")
@@ -56,7 +55,7 @@ public static class ChordRoles
         {
             if (motion == 0 || Shares(keyed, at, next))
                 yield return new("common-tone-diminished", next);
-            else if (before >= 0 && motion is 1 or 11 && keyed.Motion(before, at) is 1 or 11)
+            else if (motion == 11 && degree == 3 || before >= 0 && motion is 1 or 11 && keyed.Motion(before, at) is 1 or 11)
                 yield return new("passing-diminished", next);
         }
         if (Deceives(keyed, at, next, applied is not null))
@@ -68,6 +67,10 @@ public static class ChordRoles
         if (keyed.Minor[at] && at == keyed.Length - 1 && degree == 0 && colour == "M")
             yield return new("picardy-third", null);
     }
+
+    /// <summary>True for a dominant that stands for the one a tritone away. The key's own dominant is nobody's substitute, and a substitute resolves to a chord that can be a goal.</summary>
+    internal static bool IsSubstitute(KeyedChart keyed, int at) =>
+        keyed.Colours[at] == "7" && keyed.Degrees[at] != 7 && keyed.Next(at) is >= 0 and var next && keyed.Motion(at, next) == 11 && keyed.Colours[next] is not ("h" or "o");
 
     private static bool IsSus(KeyedChart keyed, int at) =>
         keyed.Chart.Chords[at].Chord is var chord && !chord.Asks(3) && !chord.Asks(4) && (chord.Asks(5) || chord.Asks(2));

@@ -24,14 +24,16 @@ public sealed record KeyedChart(Chart Chart, int[] Degrees, bool[] Minor, string
     {
         var n = chart.Chords.Length;
         var (degrees, minor, colours) = (new int[n], new bool[n], new string[n]);
+        var chords = chart.Chords.ToBuilder();
         for (var i = 0; i < n; i++)
         {
             var key = keys.At(chart.Chords[i].Bar);
-            degrees[i] = (chart.Chords[i].Chord.Root.PitchClass - (key?.Tonic?.PitchClass ?? 0) + 12) % 12;
+            chords[i] = chords[i] with { Chord = HeldThird.Read(chords[i].Chord, key) };
+            degrees[i] = (chords[i].Chord.Root.PitchClass - (key?.Tonic?.PitchClass ?? 0) + 12) % 12;
             minor[i] = key is not null && Numeral.IsMinor(key.Mode);
-            colours[i] = chart.Chords[i].Chord.Colour();
+            colours[i] = chords[i].Chord.Colour();
         }
-        return new(chart, degrees, minor, colours);
+        return new(chart with { Chords = chords.ToImmutable() }, degrees, minor, colours);
     }
 
     /// <summary>The next chord that is another chord, or -1.</summary>
@@ -40,8 +42,11 @@ public sealed record KeyedChart(Chart Chart, int[] Degrees, bool[] Minor, string
     /// <summary>The last chord before that is another chord, or -1.</summary>
     public int Previous(int at) => Other(at, -1);
 
-    /// <summary>True where two chords have one root and colour.</summary>
-    public bool Same(int a, int b) => Degrees[a] == Degrees[b] && Colours[a] == Colours[b];
+    /// <summary>True where two chords have one root and colour. Their degrees do not tell: the key may change between them.</summary>
+    public bool Same(int a, int b) => Motion(a, b) == 0 && Colours[a] == Colours[b];
+
+    /// <summary>True where a chord is the tonic of another key than an earlier one stands in.</summary>
+    public bool OpensKey(int earlier, int at) => Degrees[at] == 0 && (Degrees[earlier] + Motion(earlier, at)) % 12 != 0;
 
     /// <summary>Semitones from the root of one chord up to that of another, 0 to 11.</summary>
     public int Motion(int from, int to) =>

@@ -50,9 +50,17 @@ public static class FunctionReader
     private static string NumeralOf(KeyedChart keyed, int at, Key key)
     {
         var chord = keyed.Chart.Chords[at].Chord;
+        // A substitute is called by the step that it falls from, whatever it is spelled as: E7 to Ebmaj7 is bII7.
+        if (ChordRoles.IsSubstitute(keyed, at))
+            return Numeral.Within(chord, keyed.Degrees[at], true) + Numeral.Quality(chord);
         if (keyed.AppliedAt(at) is not { } applied)
             return Numeral.Of(chord, key.Tonic ?? default);
         var head = applied.Within is { } within ? Numeral.Within(chord, within) : applied.Diminished ? "vii" : "V";
-        return $"{head}{Numeral.Quality(chord)}/{Numeral.OfDegree(applied.Degree, keyed.Minor[at])}";
+        var goal = applied.Within is null ? applied.Target : applied.Target is { } dominant ? keyed.AppliedAt(dominant)?.Target : null;
+        var degree = Numeral.OfDegree(applied.Degree, keyed.Minor[at]);
+        // Of a key's own degree the case is that of its triad; the tonic of the next key says its own.
+        if (goal is { } there && keyed.Colours[there] == "M" && (keyed.OpensKey(at, there) || applied.Degree is 1 or 3 or 6 or 8 or 10 or 11))
+            degree = Numeral.Within(keyed.Chart.Chords[there].Chord, applied.Degree, true);
+        return $"{head}{Numeral.Quality(chord)}/{degree}";
     }
 }

@@ -18,6 +18,7 @@ internal static class FunctionReason
         var to = role.Target is { } target ? Symbol(keyed, target) : null;
         return role.Name switch
         {
+            "applied-dominant" when to is not null && keyed.OpensKey(at, role.Target!.Value) => $"{me} is the dominant of {to}, the tonic of the key that follows.",
             "applied-dominant" when to is not null => $"{me} is the dominant of {to}: it raises a tone to the leading tone of {to}.",
             "applied-dominant" => $"{me} is the dominant of the {Ordinal(keyed, at)} degree, which does not follow at once.",
             "applied-diminished" when to is not null => $"{me} stands on the leading tone of {to} and resolves up a semitone.",
@@ -28,6 +29,7 @@ internal static class FunctionReason
             "backdoor-dominant" => $"{me} comes home to {to} by the back door: a whole step up from the flat seventh degree.",
             "leading-tone-diminished" => $"{me} stands on the leading tone of {key} and resolves up a semitone to {to}.",
             "common-tone-diminished" => $"{me} holds the root of {to} while its other tones lean into it.",
+            "passing-diminished" when !Fills(keyed, at) => $"{me} passes down a semitone to {to}, from the flat third degree to the second.",
             "passing-diminished" => $"{me} fills the step to {to} with a semitone on each side.",
             "deceptive" => $"{me} promises a tonic a fifth below but climbs a step to {to}: a deceptive resolution.",
             "sus-resolution" => $"{me} holds its third back; {to} lets it fall.",
@@ -46,6 +48,8 @@ internal static class FunctionReason
             _ => throw new InvalidOperationException($"no words for the role {role.Name}"),
         };
     }
+
+    private static bool Fills(KeyedChart keyed, int at) => keyed.Previous(at) is >= 0 and var before && keyed.Motion(before, at) is 1 or 11;
 
     private static string Symbol(KeyedChart keyed, int at) => keyed.Chart.Chords[at].Chord.Symbol;
 

@@ -23,23 +23,24 @@ public static class Numeral
     public static string OfDegree(int interval, bool minorKey)
     {
         string[] major = ["I", "bII", "ii", "bIII", "iii", "IV", "#iv", "V", "bVI", "vi", "bVII", "vii"];
-        string[] minor = ["i", "bII", "ii", "III", "iii", "iv", "#iv", "V", "VI", "vi", "VII", "vii"];
+        string[] minor = ["i", "bII", "ii", "bIII", "iii", "iv", "#iv", "V", "bVI", "vi", "bVII", "vii"];
         return (minorKey ? minor : major)[interval];
     }
 
-    /// <summary>The numeral of a chord in a passing key, without its quality.</summary>
+    /// <summary>The numeral of a chord by the place of its root, however it is spelled, without its quality: in a passing key, or of a tritone substitute.</summary>
     /// <param name="chord">The chord.</param>
-    /// <param name="interval">Its root above the passing tonic, 0 to 11.</param>
-    public static string Within(Chord chord, int interval)
+    /// <param name="interval">Its root above the tonic, 0 to 11.</param>
+    /// <param name="falls">True for a chord that falls a semitone, so that the sharp fourth is called the flat fifth.</param>
+    public static string Within(Chord chord, int interval, bool falls = false)
     {
-        string[] romans = ["I", "bII", "II", "bIII", "III", "IV", "#IV", "V", "bVI", "VI", "bVII", "VII"];
+        string[] romans = ["I", "bII", "II", "bIII", "III", "IV", falls ? "bV" : "#IV", "V", "bVI", "VI", "bVII", "VII"];
         return romans[interval].TrimEnd('I', 'V') + Cased(chord, romans[interval].TrimStart('b', '#'));
     }
 
     /// <summary>What follows the letter of a numeral: <c>7</c>, <c>maj7</c>, <c>ø7</c>, <c>°7</c>, <c>+</c>, <c>sus</c>.</summary>
     public static string Quality(Chord chord) => chord.Family() switch
     {
-        ChordFamily.Dominant => chord.Asks(4) ? chord.Asks(8) && !chord.Asks(7) ? "7#5" : "7" : "7sus",
+        ChordFamily.Dominant => !chord.Asks(4) ? "7sus" : !chord.Asks(8) || chord.Asks(7) ? "7" : chord.Asks(6) && chord.Asks(1) ? "7alt" : "7#5",
         ChordFamily.HalfDiminished => "ø7",
         ChordFamily.Diminished => chord.Asks(9) ? "°7" : "°",
         ChordFamily.Augmented => "+",

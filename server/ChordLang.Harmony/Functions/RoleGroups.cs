@@ -62,7 +62,7 @@ internal static class RoleGroups
     private static void Pedal(KeyedChart keyed, int at, List<ChordRole>[] roles)
     {
         if (at + 2 < keyed.Length && Bass(keyed, at) is var bass && Bass(keyed, at + 1) == bass && Bass(keyed, at + 2) == bass
-            && Range(at, at + 2).Select(k => keyed.Degrees[k]).Distinct().Count() > 1)
+            && Range(at, at + 2).Select(k => keyed.Chart.Chords[k].Chord.Root.PitchClass).Distinct().Count() > 1)
             Add(roles, "pedal", null, Range(at, at + 2), $"{keyed.Chart.Chords[at].Chord.Bass ?? keyed.Chart.Chords[at].Chord.Root}");
     }
 

@@ -108,6 +108,42 @@ public class FunctionReaderTests
     [InlineData("C7 | F7 | F#dim7 | C7 | G7 | C7", 2, "applied-diminished")]
     public void A_likeness_is_no_role(string chart, int index, string role) => Assert.DoesNotContain(role, Read(chart)[index].Roles);
 
+    // A substitute is named by the step it falls from, whatever it is spelled as; a degree outside the key has a dominant where it follows at once;
+    // a triad over the bass a step below it is that bass's suspended dominant; the flat third's diminished chord passes down to the second degree
+    // whatever goes before; in minor degrees are counted as in the numerals of its own chords (common practice).
+    [Theory]
+    [InlineData("Eb", Mode.Major, "Ebmaj7 | Fm7 E7 | Ebmaj7", 2, "tritone-substitute", "bII7")]
+    [InlineData("D", Mode.Minor, "Dm | Bb7 | A7 | Dm", 1, "tritone-substitute", "bVI7")]
+    [InlineData("D", Mode.Minor, "Dm7 | G#7 | Gm7 | Dm", 1, "tritone-substitute", "bV7")]
+    [InlineData("Eb", Mode.Major, "Ebmaj7 Gb7 | Cbmaj7 E7 | Ebmaj7", 1, "applied-dominant", "V7/bVI")]
+    [InlineData("Eb", Mode.Major, "Fm7 Bb7 | Ab/Bb Bb13 | Ebmaj7", 2, "sus-resolution", "V7sus")]
+    [InlineData("D", Mode.Minor, "Dm | C7 | Fmaj7 | Fdim7 | Em7b5 | A7 | Dm", 3, "passing-diminished", "biii°7")]
+    [InlineData("D", Mode.Minor, "Dm | Gm7 | C7 | Fmaj7 | Dm", 2, "applied-dominant", "V7/bIII")]
+    [InlineData("D", Mode.Minor, "Em7b5 | A7alt | Dm", 1, "two-five-one", "V7alt")]
+    public void A_chord_is_named_as_players_name_it(string tonic, Mode mode, string chart, int index, string role, string numeral)
+    {
+        var reading = Read(chart, tonic, mode)[index];
+        Assert.Contains(role, reading.Roles);
+        Assert.Equal(numeral, reading.Numeral);
+    }
+
+    // Where the key changes, chords are held against each other by their sound, not by their degrees, each of which counts from its own tonic.
+    [Fact]
+    public void A_new_key_is_led_to_by_its_own_dominant()
+    {
+        var (from, to) = (Key.Of(ChordReader.Read("Eb").Chord!.Root, Mode.Major), Key.Of(ChordReader.Read("G").Chord!.Root, Mode.Major));
+        var chart = ChartText.Read("Ebmaj7 | Am7 D7 | Gmaj7 | Gmaj7 G6 | Gm7 C7 | Fm7 Bb7 | Ebmaj7");
+        var readings = FunctionReader.Read(chart, new(from, [new(1, from, true, 1), new(3, to, true, 1), new(5, from, true, 1)]));
+        Assert.Equal(["Imaj7", "ii7/III", "V7/III", "Imaj7"], readings.Take(4).Select(r => r.Numeral));
+        Assert.Equal("D7 is the dominant of Gmaj7, the tonic of the key that follows.", readings[2].Reason);
+        Assert.All(readings, r => Assert.DoesNotContain("pedal", r.Roles));
+    }
+
+    // Over its own tonic a bass is a pedal, no dominant.
+    [Fact]
+    public void Over_the_tonic_the_bass_is_a_pedal() =>
+        Assert.Contains("pedal", Read("C | Bb/C | C | F/C | C")[1].Roles);
+
     // In minor the chord on the fourth degree belongs to the key: nothing comes home by a back door there.
     [Fact]
     public void In_minor_the_fourth_degree_is_no_back_door() =>
