@@ -56,6 +56,9 @@ public static class MidiWriter
         return bars;
     }
 
+    /// <summary>The beat that a tempo counts, in whole notes: a quarter, or three counts of a compound meter (common practice).</summary>
+    internal static Rational Beat(Meter meter) => meter.Compound ? meter.Count * Rational.Of(3) : Rational.Of(1, 4);
+
     private static void Conduct(Piece piece, IReadOnlyList<(Bar Bar, Rational Start)> bars, List<MidiEvent> track, Func<Rational, long> at)
     {
         track.Add(new TextEvent(Plain(piece.Title ?? "Untitled"), MetaEventType.SequenceTrackName, 0));
@@ -68,9 +71,9 @@ public static class MidiWriter
                     track.Add(new TimeSignatureEvent(time, counts, power, s.Meter.Compound ? 36 : 24, 8));
             if (s.Key is { } key && key != before.Settings?.Key)
                 track.Add(new KeySignatureEvent(key.Fifths, key.Tonic is not null && key.Mode is Theory.Keys.Mode.Minor or Theory.Keys.Mode.Aeolian ? 1 : 0, time));
-            // A beat is a quarter, or three counts of a compound meter; where nothing is written MIDI takes 120 itself.
-            if (s.BeatsPerMinute is { } tempo && (tempo != before.Settings?.BeatsPerMinute || before.Settings.Meter.Compound != s.Meter.Compound))
-                track.Add(new TempoEvent((int)Math.Clamp(Math.Round(60_000_000 / (tempo * (s.Meter.Compound ? 1.5 : 1))), 1, 0xFFFFFF), time));
+            // Where nothing is written MIDI takes 120 itself.
+            if (s.BeatsPerMinute is { } tempo && (tempo != before.Settings?.BeatsPerMinute || Beat(before.Settings.Meter) != Beat(s.Meter)))
+                track.Add(new TempoEvent((int)Math.Clamp(Math.Round(60_000_000 / (tempo * 4 * Beat(s.Meter).Value)), 1, 0xFFFFFF), time));
             foreach (var section in piece.Sections.Where(x => !x.Again && x.FirstBar == bar.Index))
                 track.Add(new TextEvent(Plain(section.Name), MetaEventType.Marker, time));
             before = (bar.Length, s);
@@ -140,8 +143,8 @@ public static class MidiWriter
         track.Add(new ControlChangeEvent(0, channel, (MidiController)38, 0));
     }
 
-    // Judgement: mezzo-forte is the middle, an accent a step more.
-    private static int Velocity(Event e) => Math.Min(127, (e.Marks.FirstOrDefault(m => m.Kind == MarkKind.Loudness)?.Operand is WordOperand { Word: var loud } ? loud switch { "p" => 52, "mp" => 66, "f" => 96, _ => 80 } : 80)
+    /// <summary>Loudness of an event, 1 to 127. Judgement: mezzo-forte is the middle, an accent a step more.</summary>
+    internal static int Velocity(Event e) => Math.Min(127, (e.Marks.FirstOrDefault(m => m.Kind == MarkKind.Loudness)?.Operand is WordOperand { Word: var loud } ? loud switch { "p" => 52, "mp" => 66, "f" => 96, _ => 80 } : 80)
         + (e.Has(MarkKind.Accent) ? 16 : 0));
 
     // The least resolution in which every time is exact, from the usual 480 on; beyond the format's bound the nearest tick.

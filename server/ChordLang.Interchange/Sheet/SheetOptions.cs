@@ -49,6 +49,12 @@ public sealed record SheetOptions
     /// <summary>True for large print: fewer bars a line, everything half as large again.</summary>
     public bool Large { get; init; }
 
+    /// <summary>True for a page that can be heard: words beside each line, and a script.</summary>
+    public bool Sound { get; init; }
+
+    /// <summary>Numbers of the bars that a page which can be heard offers for practice.</summary>
+    public IReadOnlySet<int> Practise { get; init; } = new HashSet<int>();
+
     /// <summary>Words under the chords, by the offset in the text at which the chord is written: numerals, for instance. Empty for none.</summary>
     public IReadOnlyDictionary<int, string> UnderChords { get; init; } = new Dictionary<int, string>();
 

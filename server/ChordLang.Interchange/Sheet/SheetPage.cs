@@ -1,4 +1,4 @@
-// A sheet as one page that needs nothing else: title, prose, drawings, and their words for screen readers; nothing in it runs.
+// A sheet as one page that needs nothing else: title, prose, drawings, and their words for screen readers; nothing in it runs but what makes it sound, where that is asked for.
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
@@ -10,18 +10,19 @@ namespace ChordLang.Interchange.Sheet;
 /// <summary>Writes pages and drawings that stand by themselves.</summary>
 public static class SheetPage
 {
-    /// <summary>The HTML page of a piece. It holds no script and loads nothing; its own policy forbids both.</summary>
+    /// <summary>The HTML page of a piece. It loads nothing and holds no script but that of <see cref="SheetOptions.Sound"/>; its own policy forbids all else.</summary>
     /// <param name="piece">The piece, as written.</param>
     /// <param name="placed">Its notes on strings.</param>
     /// <param name="options">What was asked for.</param>
     public static string Html(Piece piece, PlacedPiece placed, SheetOptions options)
     {
         var systems = SheetWriter.Systems(piece, placed, options);
+        var played = options.Sound ? PlayedThrough.Of(piece) : null;
         var style = SheetStyle.Page(options);
         var hash = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(style)));
         var title = piece.Title is { Length: > 0 } t ? Markup.Escape(t) : "Untitled";
         var page = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
-            .Append($"<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'sha256-{hash}'; base-uri 'none'; form-action 'none'\">\n")
+            .Append($"<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'sha256-{hash}'; {(played is null ? "" : HeardPage.Policy)}base-uri 'none'; form-action 'none'\">\n")
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>").Append(title).Append("</title>\n<style>").Append(style).Append("</style>\n</head>\n<body>\n")
             .Append("<svg class=\"defs\" aria-hidden=\"true\" focusable=\"false\">").Append(Definitions(systems.SelectMany(s => s.Glyphs))).Append("</svg>\n<main>\n<header>\n<h1>").Append(title).Append("</h1>\n");
         if (piece.By is { } by)
@@ -32,16 +33,18 @@ public static class SheetPage
         if (options.Skeleton.Count > 0)
             page.Append("<li>dots under the names: what remains without decoration</li>");
         page.Append("</ul>\n</header>\n");
+        if (played is not null)
+            page.Append(HeardPage.Said);
         Text(page, "lead", "", piece.Prose);
         var next = 0;
         foreach (var system in systems)
         {
             var opens = piece.Bars[system.FirstBar].Number == 0 && system.LastBar > system.FirstBar ? system.FirstBar + 1 : system.FirstBar;
             next = Headings(page, piece, next, piece.Bars[opens].Line);
-            System(page, piece, system);
+            System(page, piece, system, played is null ? "" : HeardPage.Margin(piece, system, options, played.Voices, Bars(piece, system.FirstBar, system.LastBar)));
         }
         Headings(page, piece, next, int.MaxValue);
-        return page.Append("</main>\n</body>\n</html>\n").ToString();
+        return page.Append("</main>\n").Append(played is null ? "" : HeardPage.End(played)).Append("</body>\n</html>\n").ToString();
     }
 
     /// <summary>All lines of a piece in one drawing, for placing in other documents; on a ground of its own, legible wherever it is shown.</summary>
@@ -81,12 +84,12 @@ public static class SheetPage
         return next;
     }
 
-    private static void System(StringBuilder page, Piece piece, SheetSystem system)
+    private static void System(StringBuilder page, Piece piece, SheetSystem system, string margin)
     {
         page.Append($"<section class=\"system\" aria-label=\"{Bars(piece, system.FirstBar, system.LastBar)}\">\n").Append(system.Svg).Append("\n<div class=\"spoken\">");
         foreach (var sentence in system.Spoken)
             page.Append("<p>").Append(Markup.Escape(sentence)).Append("</p>");
-        page.Append("</div>\n</section>\n");
+        page.Append("</div>\n").Append(margin).Append("</section>\n");
         for (var i = system.FirstBar; i <= system.LastBar; i++)
             Text(page, "note", system.FirstBar == system.LastBar ? "" : Bars(piece, i, i), piece.Bars[i].Prose);
     }

@@ -54,8 +54,18 @@ internal static class SheetStyle
             + ".note{margin:.1rem 0 1rem;padding-left:.9rem;border-left:.12rem solid var(--string)}.note .bars{font-weight:700;font-size:.82rem;color:var(--soft);margin:0}.note .bars+p{margin-top:0}"
             + ".system{margin:.5rem 0 .9rem}.sys{display:block;width:100%;height:auto;overflow:visible}.defs{position:absolute;width:0;height:0}"
             + ".spoken{position:absolute;width:1px;height:1px;margin:-1px;overflow:hidden;clip-path:inset(50%)}.system{position:relative}h1,h2,.by,.facts{overflow-wrap:anywhere}"
+            + (options.Sound ? Heard(options) : "")
             + Drawing();
     }
+
+    // Words, not a bar of buttons: beside the line where there is room for a margin, under it where there is none, nowhere in print.
+    private static string Heard(SheetOptions options) =>
+        ".hear{display:flex;flex-wrap:wrap;gap:.1rem 1.1rem;font-size:.86rem;line-height:1.45;margin:.15rem 0 .4rem}.hear[hidden]{display:none}"
+        + ".hear button,.hear summary{font:inherit;color:var(--chord);background:none;border:0;padding:.2rem 0;margin:0;text-align:left;cursor:pointer;text-decoration:underline dotted 1px;text-underline-offset:.2em;overflow-wrap:anywhere;min-height:1.6rem}"
+        + ".hear button:hover,.hear summary:hover{text-decoration-style:solid}.hear button[aria-pressed=true]{font-weight:700;color:var(--warm);text-decoration-style:solid}.hear button[aria-pressed=true]::before{content:'\\2713\\00a0'}"
+        + ".hear button:focus-visible,.hear summary:focus-visible{outline:2px solid var(--warm);outline-offset:2px}.hear details button{display:block}.sys text.now,.sys .now text{fill:var(--warm);font-weight:700}.sys use.now{fill:var(--warm)}"
+        + $"@media screen and (min-width:{(options.Large ? 78 : 72)}rem){{main{{max-width:{(options.Large ? 76 : 70)}rem}}.system{{display:grid;grid-template-columns:minmax(0,1fr) 11.5rem;column-gap:1.5rem;align-items:start}}.hear{{flex-direction:column;gap:0}}}}"
+        + "@media print{.hear{display:none}}";
 
     private static string N(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -36,6 +36,8 @@ internal sealed class ExportCommand : Command
             throw new MisuseException("export takes one file, or - for standard input.");
         if (!arguments.Has("--to"))
             throw new MisuseException("export needs the format: --to sheet, svg, pdf, musicxml, midi, wav or tab.");
+        if (arguments.Has("--sound") && arguments["--to"] != "sheet")
+            throw new MisuseException($"--sound is for a page: --to sheet. {(arguments["--to"] is "midi" or "wav" ? "A file of sound needs no such option" : "A drawing, a print or a text does not sound")}.");
         if (arguments["--to"] == "pdf" && !arguments.Has("--out"))
             throw new MisuseException("--to pdf needs a file to write: --out FILE.");
         if (arguments["--to"] is "midi" or "wav" && !arguments.Has("--out"))
@@ -43,7 +45,8 @@ internal sealed class ExportCommand : Command
         var source = Sources.Find(arguments.Words, terminal.In, arguments["--stdin-path"]).First()();
         if (source.Text is not { } text)
             throw new MisuseException($"{Terminal.Harmless(source.Path)} cannot be read: {source.Trouble}.");
-        var piece = Binder.Bind(SyntaxTree.Parse(text), new Library(source.FullPath));
+        var library = new Library(source.FullPath);
+        var piece = Binder.Bind(SyntaxTree.Parse(text), library);
         var placed = PlacedPiece.Of(piece, piece.Settings.Hand);
         var width = TabWriter.UsualWidth;
         if (arguments["--width"] is { } asked && !(int.TryParse(asked, out width) && width is >= 20 and <= 1000))
@@ -57,7 +60,7 @@ internal sealed class ExportCommand : Command
         {
             "tab" => string.Join('\n', TabWriter.Write(piece, placed, width).Split('\n').Select(Terminal.Harmless)),
             "musicxml" => ScoreWriter.Write(piece, placed),
-            _ => SheetExport.Write(piece, placed, arguments),
+            _ => SheetExport.Write(piece, placed, arguments, library),
         };
         if (arguments["--to"] == "pdf")
             SheetExport.Print(score, Path.GetFullPath(arguments["--out"]!));

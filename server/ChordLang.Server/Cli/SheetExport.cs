@@ -1,7 +1,9 @@
 // The sheet formats of `chordlang export`: what was asked for, the numerals under the chords, and the way to PDF.
+using ChordLang.Arrangement.Binding;
 using ChordLang.Arrangement.Music;
 using ChordLang.Arrangement.Placing;
 using ChordLang.Checks.Charts;
+using ChordLang.Checks.Practice;
 using ChordLang.Harmony.Functions;
 using ChordLang.Harmony.Keys;
 using ChordLang.Harmony.Skeleton;
@@ -20,25 +22,31 @@ internal static class SheetExport
         new("--numerals", null, "sheet, svg, pdf: the numeral of each chord under its name"),
         new("--skeleton", null, "sheet, svg, pdf: a line under the chord names that joins those which remain without decoration"),
         new("--large", null, "sheet, svg, pdf: large print, fewer bars a line"),
+        new("--sound", null, "sheet: a page that plays when it is asked to, with its sound inside; without it a sheet holds no script"),
         new("--paper", "any|a4|letter", "sheet, pdf: the paper to print on (default: what the printer holds)", ["any", "a4", "letter"]),
     ];
 
+    // As many spots as `chordlang practice` shows.
+    private const int Practised = 5;
+
     /// <summary>The page or drawing as text.</summary>
-    public static string Write(Piece piece, PlacedPiece placed, Arguments arguments)
+    public static string Write(Piece piece, PlacedPiece placed, Arguments arguments, ILibrary library)
     {
-        var options = Read(piece, arguments);
+        var options = Read(piece, arguments, library);
         return arguments["--to"] == "svg" ? SheetPage.Svg(piece, placed, options) : SheetPage.Html(piece, placed, options);
     }
 
     /// <summary>Prints a page to a PDF file through a browser of the machine.</summary>
     public static void Print(string page, string path) => Workspace.Replacement.Write(path, HeadlessBrowser.Pdf(page));
 
-    private static SheetOptions Read(Piece piece, Arguments arguments) => new()
+    private static SheetOptions Read(Piece piece, Arguments arguments, ILibrary library) => new()
     {
         Staves = arguments["--staves"] switch { "tab" => Staves.Tab, "staff" => Staves.Staff, _ => Staves.Both },
         Diagrams = arguments["--diagrams"] switch { "none" => Diagrams.None, "every" => Diagrams.Every, _ => Diagrams.First },
         Paper = arguments["--paper"] switch { "a4" => Paper.A4, "letter" => Paper.Letter, _ => Paper.Any },
         Large = arguments.Has("--large"),
+        Sound = arguments.Has("--sound"),
+        Practise = arguments.Has("--sound") ? PracticeSpots.Of(piece, library).Take(Practised).Select(s => s.Bars[0]).ToHashSet() : new HashSet<int>(),
         UnderChords = arguments.Has("--numerals") ? Numerals(piece) : new Dictionary<int, string>(),
         Skeleton = arguments.Has("--skeleton") ? Skeleton(piece) : new HashSet<int>(),
     };

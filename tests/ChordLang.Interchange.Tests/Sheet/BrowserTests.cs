@@ -49,7 +49,7 @@ public sealed class BrowserTests(BrowserTests.Seen seen) : IClassFixture<Browser
 
         private static void Write(string folder, string name, string page) => File.WriteAllText(Path.Combine(folder, name + ".html"), page, new UTF8Encoding(false));
 
-        private static string Browser() => Environment.GetEnvironmentVariable("CHORDLANG_BROWSER") is { Length: > 0 } named ? named
+        public static string Browser() => Environment.GetEnvironmentVariable("CHORDLANG_BROWSER") is { Length: > 0 } named ? named
             : (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).SelectMany(f => (string[])[Path.Combine(f, "chromium"), Path.Combine(f, "google-chrome")]).First(File.Exists);
     }
 

@@ -22,6 +22,15 @@ public sealed class ExportCommandTests
     }
 
     [Fact]
+    public void A_page_sounds_only_where_it_is_asked_to()
+    {
+        Assert.DoesNotContain("<script", Call.With(Text, "export", "-", "--to", "sheet").Out, StringComparison.Ordinal);
+        var page = Call.With(Text, "export", "-", "--to", "sheet", "--sound").Out;
+        Assert.Contains("id=\"heard\"", page, StringComparison.Ordinal);
+        Assert.Contains(">Practise bar 1<", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Tablature_carries_no_control_character() =>
         Assert.DoesNotContain(Call.With(Text, "export", "-", "--to", "tab").Out, c => char.IsControl(c) && c != '\n');
 
@@ -102,6 +111,7 @@ public sealed class ExportCommandTests
     [InlineData("a MIDI file is no text", "export", "-", "--to", "midi")]
     [InlineData("from 20 to 1000", "export", "-", "--to", "tab", "--width", "wide")]
     [InlineData("needs a file to write", "export", "-", "--to", "pdf")]
+    [InlineData("--sound is for a page", "export", "-", "--to", "svg", "--sound")]
     [InlineData("it can be both, tab, staff", "export", "-", "--to", "sheet", "--staves", "three")]
     [InlineData("takes one file", "export", "samples/valid", "--to", "tab")]
     [InlineData("there is no such file", "export", "samples/none.chl", "--to", "tab")]
