@@ -131,6 +131,9 @@ internal static class ChartParser
             return Say.Finding(SyntaxCodes.BadCount, span, $"{Say.Shown(text)} is no count. A count is a number of one or two digits with nothing, &, e, a, trip or let behind it, or with a fraction smaller than 1: 3+2/5.");
         if (text[0] == '"' || Vocabulary.IsRowWord(text))
             return Say.Unreadable(words.Line, span, "Marks and remarks stand in a row, behind the sound they are about.");
+        if (i > 0 && words.KindAt(i - 1) == WordKind.Other && words.Written(i - 1) + words.Written(i) is var symbol
+            && Scan.LooksLikeChord(words.Written(i - 1)) && Scan.LooksLikeChord(symbol))
+            return Say.Unreadable(words.Line, words.Between(i - 1, i), $"A chord symbol holds no blank: {symbol}.", Say.Write(symbol, true, words.Between(i - 1, i)));
         return Say.Unreadable(words.Line, span, "A chart line holds chord symbols such as Am7, N.C., %, a lone / and counts.");
     }
 }

@@ -132,6 +132,8 @@ internal static class SettingParser
     private static string? Meant(Words words, SettingKind kind)
     {
         var first = words.Text(0);
+        if (kind == SettingKind.Meter && words.Count == 1 && first.Split('-', ':', 'x', '.') is [{ Length: 1 or 2 } counts, "2" or "4" or "8" or "16"] parts && counts.All(char.IsAsciiDigit))
+            return string.Join('/', parts);
         switch (kind)
         {
             case SettingKind.Key when Scan.Symbol(char.ToUpperInvariant(first[0]) + first[1..], 0) is { Bass: null } tonic:

@@ -23,6 +23,8 @@ internal static class SlipInRow
             return Chord(words, i, before);
         if (char.IsAsciiDigit(text[0]) && words.KindAt(i) == WordKind.Other)
             return Digits(words, i);
+        if (afterSound && text == "+" && i + 1 < words.Count && words.KindAt(i - 1) == WordKind.Notes && words.KindAt(i + 1) == WordKind.Notes)
+            return Apart(words, i);
         if (words.KindAt(i) == WordKind.Reserved && !words.IsSound(i))
             return Reserved(words, i, afterSound);
         if (words.KindAt(i) is WordKind.Shape or WordKind.Other && (afterSound || before is null) && char.IsLetter(text[0]))
@@ -38,6 +40,16 @@ internal static class SlipInRow
         return Say.Unreadable(words.Line, span, afterSound
             ? "Behind a sound stand its marks, then the next count."
             : "A sound stands behind its count: a pitch (D4), a fret on a string (8@2), frets (x-3-5-4-5-x), a shape, rest, tied or again.");
+    }
+
+    // Notes that sound together, with blanks around the plus.
+    private static SyntaxFinding Apart(Words words, int plus)
+    {
+        var last = plus + 1;
+        while (last + 2 < words.Count && words.Text(last + 1) == "+" && words.KindAt(last + 2) == WordKind.Notes)
+            last += 2;
+        var (whole, joined) = (words.Between(plus - 1, last), string.Concat(Enumerable.Range(plus - 1, last - plus + 2).Select(words.Written)));
+        return Say.Unreadable(words.Line, whole, $"Notes that sound together are joined without blanks: {joined}.", Say.Write(joined, true, whole));
     }
 
     // A comma or semicolon behind words that would be read without it, here and further on in the row.
@@ -150,6 +162,8 @@ internal static class SlipInRow
         var at = new Span(span.Start, text.Length);
         if (afterSound && text == "let" && i + 1 < words.Count && words.Text(i + 1) == "ring")
             return Say.Finding(SyntaxCodes.UnknownMark, words.Between(i, i + 1), "\"let ring\" is written with one word here: ring.", Say.Write("ring", true, words.Between(i, i + 1)));
+        if (afterSound && i > 1 && words.Text(i - 2) == "is" && words.Written(i - 1) + words.Written(i) is var symbol && Scan.LooksLikeChord(words.Written(i - 1)) && Scan.LooksLikeChord(symbol))
+            return Say.Finding(SyntaxCodes.UnknownMark, words.Between(i - 1, i), $"A chord symbol holds no blank: {symbol}.", Say.Write(symbol, true, words.Between(i - 1, i)));
         var near = (afterSound ? Meant(text.ToLowerInvariant()) : null) ?? Vocabulary.Nearest(text, afterSound ? Vocabulary.Marks.Keys : Vocabulary.Sounds);
         if (near is not null)
             return Say.Finding(SyntaxCodes.UnknownMark, at, $"{Say.Shown(text)} is no mark of the notation. Did you mean {near}?", Say.Write(near, false, at));
@@ -177,7 +191,7 @@ internal static class SlipInRow
     // Other words of the trade for what a mark says.
     private static string? Meant(string word) => word switch
     {
-        "hold" or "held" or "sustain" or "laissez" => "ring",
+        "hold" or "held" or "sustain" or "laissez" or "ringing" or "rings" => "ring",
         "arp" or "arpeggio" or "arpeggiate" or "arpeggiated" or "rolled" or "strum" => "roll",
         "hammer-on" or "hammeron" or "ho" => "hammer",
         "pull-off" or "pulloff" or "po" => "pull",

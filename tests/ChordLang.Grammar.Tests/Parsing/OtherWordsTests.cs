@@ -21,6 +21,13 @@ public class OtherWordsTests
     [InlineData("    1 C4+E4 arpeggio\n            ^^^^^^^^ text-unknown-mark: Did you mean roll?", "    1 C4+E4 roll")]
     [InlineData("    1 C4  2 D4 hammer-on\n               ^^^^^^^^^ text-unknown-mark: Did you mean hammer?", "    1 C4  2 D4 hammer")]
     [InlineData("    1 D4  2 C4 pull-off\n               ^^^^^^^^ text-unknown-mark: Did you mean pull?", "    1 D4  2 C4 pull")]
+    [InlineData("    1 C4 ringing\n         ^^^^^^^ text-unknown-mark: Did you mean ring?", "    1 C4 ring")]
+    [InlineData("    1 Bb3 + D4 + F4 ring  3 G4\n      ^^^^^^^^^^^^^ text-unreadable: without blanks", "    1 Bb3+D4+F4 ring  3 G4")]
+    [InlineData("    1 x-3-5-4-5-x is C maj7\n                     ^^^^^^ text-unknown-mark: no blank", "    1 x-3-5-4-5-x is Cmaj7")]
+    [InlineData("| Bb7 | F7 alt\n        ^^^^^^ text-unreadable: no blank", "| Bb7 | F7alt")]
+    [InlineData("| D min7 | G7\n  ^^^^^^ text-unreadable: no blank", "| Dmin7 | G7")]
+    [InlineData("| G min7 3 C7\n  ^^^^^^ text-unreadable: no blank", "| Gmin7 3 C7")]
+    [InlineData("meter 4-4\n      ^^^ text-bad-value: meter wants", "meter 4/4")]
     public void It_gets_one_finding_and_the_word_that_is_meant(string marked, string? meant)
     {
         var tree = Snippet.ShouldParseAsMarked(marked);
