@@ -2,6 +2,7 @@
 using ChordLang.Arrangement.Music;
 using ChordLang.Checks.Hand;
 using ChordLang.Checks.Ringing;
+using ChordLang.Fretboard.Fingering;
 using ChordLang.Fretboard.Hands;
 using ChordLang.Fretboard.Voicings;
 using ChordLang.Grammar.Syntax;
@@ -22,7 +23,8 @@ internal sealed record BarNumbers(Bar Bar, PracticeNumbers Numbers, string Conte
     public static IEnumerable<BarNumbers> Of(Piece piece)
     {
         var hand = new HandOnItsWay();
-        foreach (var group in HeldGrips.Of(piece).All.GroupBy(g => g.Bar))
+        var grips = HeldGrips.Of(piece);
+        foreach (var group in grips.All.GroupBy(g => g.Bar))
         {
             var settings = group.Key.Settings;
             var tempo = settings.BeatsPerMinute ?? AssumedTempo;
@@ -34,7 +36,11 @@ internal sealed record BarNumbers(Bar Bar, PracticeNumbers Numbers, string Conte
             };
             hand.Begin();
             foreach (var grip in group)
+            {
                 numbers = hand.Add(piece, grip, numbers, 60 / tempo / beat.Value);
+                if (grips.Fingering(grip).None is { Obstacle: not FingeringObstacle.GivenFingers })
+                    numbers = numbers with { Beyond = numbers.Beyond ?? group.Key.OffsetOf(grip.Moment.Time) };
+            }
             yield return new(group.Key, numbers, Played(group));
         }
     }

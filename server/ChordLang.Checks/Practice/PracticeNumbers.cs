@@ -19,6 +19,9 @@ public sealed record PracticeNumbers
     /// <summary>Where the widest grip is struck, as an offset in counts.</summary>
     public Rational SpanAt { get; init; }
 
+    /// <summary>Where first something has to be held that no fingering reaches, as an offset in counts; or null.</summary>
+    public Rational? Beyond { get; init; }
+
     /// <summary>The most fingers that any grip takes.</summary>
     public int Fingers { get; init; }
 

@@ -42,7 +42,7 @@ public static class PracticeSpots
         var shares = PracticeTerm.Table.GroupBy(t => t.Subject).Select(g => (Subject: g.Key, Score: g.Sum(t => t.Weight * t.Amount(numbers))))
             .Where(s => s.Score > 0).OrderByDescending(s => s.Score).ToImmutableArray();
         return new(bars, score, numbers, shares, [.. shares.Select(s => PracticeWords.Reason(s.Subject, numbers)).Where(r => r.Length > 0)],
-            PracticeWords.Hint(shares.Length > 0 ? shares[0].Subject : PracticeSubject.Tempo));
+            PracticeWords.Hint(numbers, [.. shares.Select(s => s.Subject)]));
     }
 
     // What is left open is placed as `place` would, and read again, so that all that looks at strings sees them.

@@ -20,8 +20,14 @@ internal static class PracticeWords
         _ => "",
     };
 
-    /// <summary>A way to practise it. Source: ours, from common practice in lessons.</summary>
-    public static string Hint(PracticeSubject subject) => subject switch
+    /// <summary>A way to practise it, by the subject that weighs most; or, of what no hand can hold, to change it first.</summary>
+    public static string Hint(PracticeNumbers n, IReadOnlyList<PracticeSubject> subjects) => n.Beyond is { } beyond
+        ? $"No fingering reaches what is held on count {CountSyntax.Write(beyond)}. Do not train it: choose another grip, let a note end sooner, or leave one out."
+        // A grip that lies at ease is no stretch to work on, however many fingers it takes.
+        : Way(subjects.FirstOrDefault(s => s != PracticeSubject.Stretch || n.Span > n.AtEase, subjects.Count > 0 ? subjects[0] : PracticeSubject.Tempo));
+
+    // Source: ours, from common practice in lessons.
+    private static string Way(PracticeSubject subject) => subject switch
     {
         PracticeSubject.Stretch => "Set the outer fingers first, then the inner ones, and let go between two tries. Where the hand tires, rest.",
         PracticeSubject.Shift => "Play only the last grip before the shift and the first one after it, slowly, with the eyes on the fret that the hand travels to.",

@@ -141,6 +141,10 @@ internal sealed class PlaceCommand : Command
         var dear = file.Parts.Where(p => p.Cost > 0).Take(3).Select(p => $"{p.Says} (most in {(p.Bar == 0 ? "the pickup" : $"bar {p.Bar}")})").ToList();
         if (dear.Count > 0)
             terminal.Out.WriteLine($"  What costs the hand most: {string.Join("; ", dear)}.");
+        var open = file.Events.Where(e => e.Notes.Any(n => n is { Fret: > 0, Finger: null })).Select(e => (e.Bar, e.Count)).Distinct()
+            .Select(e => $"{(e.Bar == 0 ? "pickup" : $"bar {e.Bar}")}, count {e.Count}").ToList();
+        if (open.Count > 0)
+            terminal.Out.WriteLine($"  No fingering was found for {string.Join("; ", open)}: choose another grip there, let a note end sooner, or leave one out.");
         for (var i = 0; i < file.Others?.Count; i++)
         {
             var frets = file.Others[i].Events.SelectMany(e => e.Notes).Where(n => n.Fret > 0).Select(n => n.Fret!.Value).ToList();

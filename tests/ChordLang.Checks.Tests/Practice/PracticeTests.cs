@@ -66,6 +66,23 @@ public sealed class PracticeTests
         Assert.Equal(spots.OrderByDescending(s => s.Score).Select(s => s.Score), spots.Select(s => s.Score));
     }
 
+    // Nobody should train what no hand holds (common practice: stop when it hurts).
+    [Fact]
+    public void What_no_fingering_reaches_is_to_be_changed_not_trained()
+    {
+        Assert.StartsWith("No fingering reaches what is held on count 3. Do not train it", Spots("| N.C.\n    top: 1 3@1   3 11@1\n    low: 1 x-3-x-3-4-x   3 3@6\n")[0].Hint, StringComparison.Ordinal);
+        Assert.DoesNotContain("No fingering", Spots("| N.C.\n    1 x-3-5-4-5-x\n")[0].Hint, StringComparison.Ordinal);
+    }
+
+    // A barre at ease, then a line far above it: the way there is the work, not the barre.
+    [Fact]
+    public void A_grip_at_ease_is_no_stretch_to_train()
+    {
+        var spot = Spots("tempo 112\n| N.C.\n    top: 1 4@1   2 8@1   3 7@1   4 4@1\n    low: 1 1-x-1-1-1-x   3 0-5-6-x-x-x\n")[0];
+        Assert.True(spot.Numbers.Span <= spot.Numbers.AtEase);
+        Assert.DoesNotContain("outer fingers", spot.Hint, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Notes_without_strings_are_placed_first() => Assert.NotEmpty(Spots("| N.C.\n    1 Eb4   2 F4   3 G4\n"));
 

@@ -42,6 +42,14 @@ public sealed class PlaceCommandTests
         Assert.Equal(0, open.RootElement.GetProperty("files")[0].GetProperty("events")[0].GetProperty("notes")[0].GetProperty("finger").GetInt32());
     }
 
+    // G2 lies on fret 3 of the sixth string only, Eb5 on fret 11 of the first at the lowest (common practice: the standard tuning).
+    [Fact]
+    public void What_no_hand_holds_is_said()
+    {
+        Assert.Contains("  No fingering was found for bar 1, count 3: choose another grip there", Call.With("|\n    top: 1 G4   3 Eb5\n    low: 1 C3+Bb3   3 G2\n", "place", "-").Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("No fingering", Call.With(Passage, "place", "-").Out, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Writing_adds_a_string_to_each_open_pitch_and_nothing_else()
     {
