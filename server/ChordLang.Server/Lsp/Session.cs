@@ -19,7 +19,7 @@ internal static class Session
     public static async Task<int> Run(Stream input, Stream output, Action<string> log)
     {
         await using var watched = new EndingStream(input);
-        await using var handler = new HeaderDelimitedMessageHandler(output, watched, Formatter());
+        await using var handler = new OrderedWire(output, watched, Formatter());
         using var rpc = new Wire(handler, log) { SynchronizationContext = new NonConcurrentSynchronizationContext(sticky: false) };
         var conversation = new Conversation(new(rpc));
         var handlers = Handler.All(conversation);

@@ -1,4 +1,4 @@
-// Thousands of random edits with requests between them: the server's text is the client's, and each question has one answer, of the text as it was then.
+// Thousands of random edits with requests between them: the server's text is the client's, and each question has one answer, in its turn, of the text as it was then.
 using System.Text;
 using System.Text.Json.Nodes;
 using ChordLang.Grammar.Text;
@@ -28,7 +28,7 @@ public sealed class RandomEditTests
     [InlineData("utf-32", 2)]
     [InlineData("utf-32", 3)]
     [InlineData("utf-32", 4)]
-    public async Task The_server_keeps_the_text_and_answers_each_question_once(string encoding, int seed)
+    public async Task The_server_keeps_the_text_and_answers_each_question_once_and_in_order(string encoding, int seed)
     {
         var random = new Dice(seed);
         await using var client = await LspClient.Start($$$"""{"general":{"positionEncodings":["{{{encoding}}}"]},"textDocument":{"diagnostic":{} } }""");
@@ -48,18 +48,14 @@ public sealed class RandomEditTests
                     asked.Add((await client.Send("textDocument/formatting", $$$"""{"textDocument":{"uri":"{{{Uri}}}"},"options":{}}"""), model, true));
             }
             asked.Add((await client.Send("textDocument/formatting", $$$"""{"textDocument":{"uri":"{{{Uri}}}"},"options":{}}"""), model, true));
-            var answers = new Dictionary<int, JsonNode>();
-            for (var i = 0; i < asked.Count; i++)
-            {
-                var answer = await client.Until(m => m["method"] is null);
-                Assert.True(answers.TryAdd((int)answer["id"]!, answer), "two answers to one question");
-            }
             foreach (var (id, text, whole) in asked)
             {
-                Assert.Null(answers[id]["error"]);
+                var answer = await client.Until(m => m["method"] is null);
+                Assert.Equal(id, (int)answer["id"]!);
+                Assert.Null(answer["error"]);
                 // What was asked between two edits is answered from the text between them.
                 if (whole)
-                    Assert.Equal(Grammar.Formatting.Formatter.Formatted(SourceText.From(text)).Text, Applied(text, answers[id]["result"]!.AsArray(), encoding));
+                    Assert.Equal(Grammar.Formatting.Formatter.Formatted(SourceText.From(text)).Text, Applied(text, answer["result"]!.AsArray(), encoding));
             }
             if (model.Length > 2000)
                 model = await Shortened(client, model, ++version, encoding);

@@ -1,5 +1,7 @@
 // A session from initialize to exit: order, faults, ends.
+using System.Reflection;
 using System.Text.Json.Nodes;
+using ChordLang.Server.Lsp;
 
 namespace ChordLang.Server.Tests.Lsp;
 
@@ -101,7 +103,38 @@ public sealed class SessionTests
             await client.Tell("$/cancelRequest", $$$"""{"id":{{{id}}}}""");
         }
         foreach (var id in ids)
-            Assert.True((await client.Answer(id)) is { } a && (a["result"] is not null || Code(a) == -32800));
+        {
+            var answer = await client.Until(m => m["method"] is null);
+            Assert.Equal(id, (int)answer["id"]!);
+            Assert.True(answer["result"] is not null || Code(answer) == -32800);
+        }
+    }
+
+    [Fact]
+    public async Task Questions_that_are_queued_together_are_answered_in_their_order_whatever_becomes_of_them()
+    {
+        await using var client = await LspClient.Start();
+        await client.Open(Uri, "key C major\n\n| Cmaj7\n    1 x-3-5-4-5-x\n");
+        var at = $$$"""{"textDocument":{"uri":"{{{Uri}}}"},"position":{"line":2,"character":3}}""";
+        (string Method, string Parameters)[] kinds = [("textDocument/hover", at), ("textDocument/noSuchThing", "{}"), ("textDocument/documentSymbol", at), ("textDocument/hover", """{"position":3}"""), ("textDocument/completion", at)];
+        // Over a library nothing is waited for, so that these may come later.
+        var library = await client.Send("workspace/symbol", """{"query":""}""");
+        var ids = new List<int>();
+        for (var i = 0; i < 1000; i++)
+            ids.Add(await client.Send(kinds[i % kinds.Length].Method, kinds[i % kinds.Length].Parameters));
+        foreach (var id in ids)
+            Assert.Equal(id, (int)(await client.Until(m => m["method"] is null && (int)m["id"]! != library))["id"]!);
+        Assert.NotNull((await client.Answer(library))["result"]);
+    }
+
+    // Else a new question that takes long would hold all others back.
+    [Fact]
+    public void What_may_be_answered_later_is_what_waits_for_something()
+    {
+        var waiting = typeof(ILanguageServer).Assembly.GetTypes().Where(t => t.IsInterface).SelectMany(t => t.GetMethods())
+            .Where(m => m.ReturnType.IsAssignableTo(typeof(Task)) && m.GetCustomAttribute<StreamJsonRpc.JsonRpcMethodAttribute>() is not null)
+            .Select(m => m.GetCustomAttribute<StreamJsonRpc.JsonRpcMethodAttribute>()!.Name!);
+        Assert.Equal(waiting.Order(), OrderedWire.Long.Order());
     }
 
     [Theory]
