@@ -16,9 +16,14 @@ internal sealed record Row(string Name, IReadOnlyList<double> Times)
 }
 
 /// <summary>Measures one server on one text.</summary>
-internal sealed class Measure(IReadOnlyList<string> command, Language language, int lines, bool pull)
+internal sealed class Measure(IReadOnlyList<string> command, Language language, int lines, bool pull, bool brief)
 {
-    private const int ColdRuns = 5, Edits = 60, Requests = 40, Idle = 700, Pause = 15, Stride = 7919;
+    private const int Idle = 700, Pause = 15, Stride = 7919, Screen = 20, Fewest = 8;
+    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(12);
+    /// <summary>Names of rows that others ask for.</summary>
+    public const string Keystroke = "keystroke to findings", Cold = "start to initialize";
+
+    private readonly (int Cold, int Edits, int Requests) rounds = brief ? (1, 8, 3) : (5, 60, 40);
     private readonly string folder = Directory.CreateTempSubdirectory("chordlang-bench-").FullName;
     private int version = 1;
 
@@ -32,7 +37,7 @@ internal sealed class Measure(IReadOnlyList<string> command, Language language, 
             File.WriteAllText(path, text);
             var uri = new Uri(path).AbsoluteUri;
             var (initialized, first) = (new List<double>(), new List<double>());
-            for (var i = 0; i < ColdRuns; i++)
+            for (var i = 0; i < rounds.Cold; i++)
             {
                 using var cold = new Peer(command, folder);
                 initialized.Add(Ms(cold.Started, cold.Initialize(pull)));
@@ -43,21 +48,46 @@ internal sealed class Measure(IReadOnlyList<string> command, Language language, 
             Open(peer, uri, text);
             peer.Settle(Idle);
             var places = Places(text);
-            var rows = new List<Row> { new("start to initialize", initialized), new("start to first findings", first) };
+            var rows = new List<Row> { new(Cold, initialized), new("start to first findings", first) };
             var (blank, slip, mended) = (new List<double>(), new List<double>(), new List<double>());
-            foreach (var (line, end) in places.Take(Edits))
+            // A server that waits before it answers is not waited for sixty times.
+            var watch = Stopwatch.StartNew();
+            foreach (var (line, end) in places.Take(rounds.Edits).TakeWhile(_ => slip.Count < Fewest || watch.Elapsed < Longest))
             {
                 blank.Add(Typed(peer, uri, line, end, 0, " "));
                 blank.Add(Typed(peer, uri, line, end, 1, ""));
                 slip.Add(Typed(peer, uri, line, end, 0, $"{language.Slip}"));
                 mended.Add(Typed(peer, uri, line, end, 1, ""));
             }
-            rows.AddRange([new("keystroke to findings", blank), new("… that makes an error", slip), new("… that mends it", mended)]);
+            rows.AddRange([new(Keystroke, blank), new("… that makes an error", slip), new("… that mends it", mended)]);
             foreach (var (name, capability, method, more) in Asked)
                 if (peer.Offers(capability))
-                    rows.Add(new(name + " after an edit", [.. places.Take(Requests).Select(p => Asking(peer, uri, p.Line, p.End, method, more))]));
+                    rows.Add(new(name + " after an edit", Times(places, p => Asking(peer, uri, p.Line, p.End, method, more))));
             rows.Add(new("peak memory, MB", [peer.PeakMegabytes]));
             return rows;
+        }
+        finally
+        {
+            Directory.Delete(folder, true);
+        }
+    }
+
+    /// <summary>Keystrokes alone: all over the text, and at its beginning, in its middle and at its end.</summary>
+    public IReadOnlyList<Row> Keystrokes()
+    {
+        try
+        {
+            var text = language.Write(lines);
+            var uri = new Uri(Path.Combine(folder, "bench" + language.Extension)).AbsoluteUri;
+            using var peer = new Peer(command, folder);
+            peer.Initialize(pull);
+            Open(peer, uri, text);
+            peer.Settle(Idle + lines / 20);
+            var places = Places(text);
+            var ordered = places.OrderBy(p => p.Line).ToList();
+            Row Of(string where, IEnumerable<(int Line, int End)> chosen) =>
+                new(Keystroke + where, [.. chosen.Take(rounds.Edits).SelectMany(p => new[] { Typed(peer, uri, p.Line, p.End, 0, " "), Typed(peer, uri, p.Line, p.End, 1, "") })]);
+            return [Of("", places), Of(" at the beginning", ordered), Of(" in the middle", ordered.Skip(ordered.Count / 2)), Of(" at the end", Enumerable.Reverse(ordered))];
         }
         finally
         {
@@ -72,9 +102,19 @@ internal sealed class Measure(IReadOnlyList<string> command, Language language, 
         ("tokens", "semanticTokensProvider", "textDocument/semanticTokens/full", ""),
         ("symbols", "documentSymbolProvider", "textDocument/documentSymbol", ""),
         ("folding", "foldingRangeProvider", "textDocument/foldingRange", ""),
+        ("hints", "inlayHintProvider", "textDocument/inlayHint", "lines"),
         ("actions", "codeActionProvider", "textDocument/codeAction", "range"),
         ("formatting", "documentFormattingProvider", "textDocument/formatting", "options"),
     ];
+
+    private List<double> Times(IReadOnlyList<(int Line, int End)> places, Func<(int Line, int End), double> asking)
+    {
+        var (times, watch) = (new List<double>(), Stopwatch.StartNew());
+        foreach (var place in places.Take(rounds.Requests))
+            if (times.Count < Fewest || watch.Elapsed < Longest)
+                times.Add(asking(place));
+        return times;
+    }
 
     private long Open(Peer peer, string uri, string text)
     {
@@ -111,6 +151,7 @@ internal sealed class Measure(IReadOnlyList<string> command, Language language, 
         {
             "position" => $",\"position\":{at}}}",
             "range" => $",\"range\":{{\"start\":{at},\"end\":{at}}},\"context\":{{\"diagnostics\":[]}}}}",
+            "lines" => string.Create(CultureInfo.InvariantCulture, $",\"range\":{{\"start\":{{\"line\":{Math.Max(0, line - Screen)},\"character\":0}},\"end\":{{\"line\":{line + Screen},\"character\":0}}}}}}"),
             "options" => ",\"options\":{\"tabSize\":4,\"insertSpaces\":true}}",
             _ => "}",
         });

@@ -59,7 +59,7 @@ internal sealed class Peer : IDisposable
         var diagnostic = pull ? "\"diagnostic\":{}," : "";
         var capabilities = "{\"textDocument\":{" + diagnostic + """
             "publishDiagnostics":{"versionSupport":true},"hover":{"contentFormat":["markdown"]},"completion":{"completionItem":{"snippetSupport":false}},
-            "documentSymbol":{"hierarchicalDocumentSymbolSupport":true},"foldingRange":{},
+            "documentSymbol":{"hierarchicalDocumentSymbolSupport":true},"foldingRange":{},"inlayHint":{},
             "codeAction":{"dataSupport":true,"resolveSupport":{"properties":["edit"]},"codeActionLiteralSupport":{"codeActionKind":{"valueSet":[]}}},
             "semanticTokens":{"requests":{"full":true},"tokenTypes":["keyword","variable"],"tokenModifiers":[],"formats":["relative"]}},
             "workspace":{"diagnostics":{"refreshSupport":true}}}

@@ -1,68 +1,79 @@
-// Measures the language server as an editor meets it, beside servers of other languages in the same run: dotnet run --project tests/Benchmarks -- [--peers FOLDER] PROGRAM [ARGS]
+// Measures the language server as an editor meets it, beside servers of other languages in the same run: dotnet run --project tests/Benchmarks -- [--short] [--peers FOLDER] [--write FILE] PROGRAM [ARGS]
 using System.Globalization;
 
 namespace ChordLang.Benchmarks;
 
 internal static class Program
 {
-    private static readonly int[] Sizes = [1000, 10_000];
-
     // A keystroke in a text ten times as long may take so much longer, or the work has begun to grow with the file. Wide, for machines are busy.
-    private const double MostGrowth = 6, Slack = 3;
-    private const string Keystroke = "keystroke to findings";
+    private const double MostGrowth = 6, Slack = 5;
+    private const string Ours = "chordlang, pushing";
+    private static readonly int[] Sizes = [1000, 10_000], Long = [100, 1000, 10_000, 100_000];
 
     private static int Main(string[] arguments)
     {
         CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
         if (arguments is ["place"])
             return PlacementFigures.Run();
-        string? peers = null;
+        var (peers, file, brief) = ((string?)null, (string?)null, false);
         var command = arguments.ToList();
-        if (command is ["--peers", var folder, ..])
-        {
-            (peers, command) = (Path.GetFullPath(folder), command[2..]);
-        }
+        for (var reading = true; reading;)
+            switch (command)
+            {
+                case ["--peers", var folder, ..]:
+                    (peers, command) = (Path.GetFullPath(folder), command[2..]);
+                    break;
+                case ["--write", var named, ..]:
+                    (file, command) = (Path.GetFullPath(named), command[2..]);
+                    break;
+                case ["--short", ..]:
+                    (brief, command) = (true, command[1..]);
+                    break;
+                default:
+                    reading = false;
+                    break;
+            }
         // The server runs in a folder of its own.
         command = [.. command.Select(a => File.Exists(a) ? Path.GetFullPath(a) : a)];
         if (command.Count == 0)
         {
-            Console.Error.WriteLine("usage: place, or [--peers node_modules/.bin] PROGRAM [ARGUMENT …], for example: chordlang serve");
+            Console.Error.WriteLine("usage: place, or [--short] [--peers node_modules/.bin] [--write DEVELOPERS.md] PROGRAM [ARGUMENT …], for example: chordlang serve");
             return 2;
         }
-        var servers = new List<(string Name, IReadOnlyList<string> Command, Language Language, bool Pull)>
-        {
-            ("chordlang, pushing", command, Language.Lessons, false),
-            ("chordlang, asked", command, Language.Lessons, true),
-        };
+        var servers = new List<(string Name, IReadOnlyList<string> Command, Language Language, bool Pull)> { (Ours, command, Language.Lessons, false) };
+        if (!brief)
+            servers.Add(("chordlang, asked", command, Language.Lessons, true));
         if (peers is not null)
         {
             servers.Add(("json, asked", [Path.Combine(peers, "vscode-json-language-server"), "--stdio"], Language.Json, true));
             servers.Add(("typescript 7, asked", [Path.Combine(peers, "tsc"), "--lsp", "--stdio"], Language.TypeScript, true));
             servers.Add(("clangd, pushing", ["clangd", "--background-index=false", "--log=error"], Language.C, false));
         }
-        var keystrokes = new List<double>();
+        var report = new Report();
         foreach (var size in Sizes)
-        {
-            var all = new List<(string Name, IReadOnlyList<Row> Rows)>();
             foreach (var server in servers)
                 try
                 {
-                    all.Add((server.Name, new Measure(server.Command, server.Language, size, server.Pull).Run()));
+                    report.Add(size, server.Name, new Measure(server.Command, server.Language, size, server.Pull, brief).Run());
                 }
-                catch (Exception e) when (e is IOException or TimeoutException or System.ComponentModel.Win32Exception)
+                catch (Exception e) when (e is IOException or TimeoutException or System.ComponentModel.Win32Exception or InvalidOperationException)
                 {
-                    Console.WriteLine($"Not measured: {server.Name}: {e.Message}");
+                    Console.WriteLine($"Not measured: {server.Name}, {size} lines: {e.Message}");
                 }
-            if (all.FirstOrDefault(a => a.Name == servers[0].Name).Rows?.FirstOrDefault(r => r.Name == Keystroke) is { } row)
-                keystrokes.Add(row.Median);
-            Console.WriteLine($"\n{size} lines; milliseconds, median (19 of 20 below)\n");
-            Console.WriteLine($"| | {string.Join(" | ", all.Select(a => a.Name))} |\n|---|{string.Concat(all.Select(_ => "---:|"))}");
-            foreach (var name in all.SelectMany(a => a.Rows).Select(r => r.Name).Distinct())
-                Console.WriteLine($"| {name} | {string.Join(" | ", all.Select(a => a.Rows.FirstOrDefault(r => r.Name == name) is { } found ? found.Times.Count > 1 ? $"{found.Median:0.00} ({found.P95:0.0})" : $"{found.Median:0}" : "–"))} |");
+        Console.WriteLine(report.Tables([.. servers.Select(s => s.Name).Where(n => n.StartsWith("chordlang", StringComparison.Ordinal))]));
+        if (!brief)
+            foreach (var size in Long)
+                report.Add(size, Ours, new Measure(command, Language.Lessons, size, false, brief).Keystrokes());
+        var growth = report.Growth(Ours);
+        Console.WriteLine(growth);
+        if (file is not null)
+            Report.Write(file, report.Tables([.. servers.Select(s => s.Name).Where(n => n.StartsWith("chordlang", StringComparison.Ordinal))]) + "\n" + growth);
+        if (report.Median(1000, Ours, Measure.Keystroke) is { } small && report.Median(10_000, Ours, Measure.Keystroke) is { } large)
+        {
+            if (large <= small * MostGrowth + Slack)
+                return 0;
+            Console.WriteLine($"\nA keystroke took {small:0.00} ms, then {large:0.00} ms: that grows with the file.");
         }
-        if (keystrokes is [var small, var large] && large <= small * MostGrowth + Slack)
-            return 0;
-        Console.WriteLine($"\nA keystroke took {string.Join(" ms, then ", keystrokes.Select(k => $"{k:0.00}"))} ms: that grows with the file.");
         return 1;
     }
 }

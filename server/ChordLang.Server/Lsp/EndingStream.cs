@@ -5,7 +5,7 @@ namespace ChordLang.Server.Lsp;
 internal sealed class EndingStream(Stream inner) : Stream
 {
     // What was asked before the end is still answered, for so long.
-    private static readonly TimeSpan Grace = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan Grace = TimeSpan.FromMilliseconds(500);
 
     private readonly TaskCompletionSource ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
 

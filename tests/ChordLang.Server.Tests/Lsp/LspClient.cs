@@ -1,4 +1,5 @@
-// A client of the language server that speaks the real protocol over a pipe, and waits for messages, never for time.
+// A client of the language server that speaks the real protocol over a pipe, and waits for messages, never for time. With CHORDLANG_SERVER it speaks with that program.
+using System.Diagnostics;
 using System.IO.Pipelines;
 using System.Text;
 using System.Text.Json.Nodes;
@@ -6,19 +7,29 @@ using ChordLang.Server.Lsp;
 
 namespace ChordLang.Server.Tests.Lsp;
 
-/// <summary>A session with a server in this process.</summary>
+/// <summary>A session with a server in this process, or with the program that the environment names: the one compiled ahead of time passes the same tests.</summary>
 internal sealed class LspClient : IAsyncDisposable
 {
     // Only a server that hangs is ended by this.
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
-    private readonly Pipe toServer = new(new(pauseWriterThreshold: 0)), fromServer = new(new(pauseWriterThreshold: 0));
+    private static readonly string? Program = Environment.GetEnvironmentVariable("CHORDLANG_SERVER");
+
     private readonly Stream input, output;
     private readonly List<JsonNode> waiting = [];
     private int lastId;
 
     private LspClient()
     {
+        if (Program is { } program)
+        {
+            var process = Process.Start(new ProcessStartInfo(program, ["serve", "--stdio"]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true })!;
+            process.ErrorDataReceived += (_, said) => Log.Enqueue(said.Data ?? "");
+            process.BeginErrorReadLine();
+            (input, output, Server) = (process.StandardInput.BaseStream, process.StandardOutput.BaseStream, Exit(process));
+            return;
+        }
+        var (toServer, fromServer) = (new Pipe(new(pauseWriterThreshold: 0)), new Pipe(new(pauseWriterThreshold: 0)));
         (input, output) = (toServer.Writer.AsStream(), fromServer.Reader.AsStream());
         Server = Session.Run(toServer.Reader.AsStream(), fromServer.Writer.AsStream(), m => Log.Enqueue(m));
     }
@@ -99,7 +110,7 @@ internal sealed class LspClient : IAsyncDisposable
     }
 
     /// <summary>Ends the client's stream.</summary>
-    public ValueTask End() => toServer.Writer.CompleteAsync();
+    public ValueTask End() => input.DisposeAsync();
 
     /// <summary>The next message that is asked for; the others stay for later.</summary>
     public async Task<JsonNode> Until(Func<JsonNode, bool> wanted)
@@ -124,6 +135,15 @@ internal sealed class LspClient : IAsyncDisposable
     {
         await End();
         await Server.WaitAsync(Patience);
+    }
+
+    private static async Task<int> Exit(Process process)
+    {
+        using (process)
+        {
+            await process.WaitForExitAsync();
+            return process.ExitCode;
+        }
     }
 
     private async Task<JsonNode> Read()
