@@ -13,6 +13,12 @@ local function ask(method, more)
   local _, first = next(answers)
   return first and first.result
 end
+local function proposes(completed, label)
+  for _, item in ipairs(completed.items or completed) do
+    if item.label:find(label, 1, true) == 1 then return true end
+  end
+  return false
+end
 
 local ok, trouble = pcall(function()
   vim.cmd('edit lesson.chl')
@@ -48,23 +54,20 @@ local ok, trouble = pcall(function()
   vim.api.nvim_buf_set_lines(0, 11, 12, false, { '  1 low-drop+2  3 3x443x' })
   vim.lsp.buf.formatting_sync(nil, 20000)
   hold('formatting', lines()[12]:find('^    1 low%-drop%+2   3 3%-x%-4%-4%-3%-x$') ~= nil)
-  local can = vim.lsp.get_client_by_id(id).server_capabilities or vim.lsp.get_client_by_id(id).resolved_capabilities
-  if can.completionProvider then
-    vim.api.nvim_win_set_cursor(0, { 11, 4 })
-    local completed = ask('textDocument/completion')
-    hold('completion of a chord', completed and #(completed.items or completed) > 0)
-  else
-    io.stdout:write('neovim: completion is not offered\n')
-  end
-  if can.renameProvider then
-    vim.api.nvim_win_set_cursor(0, { 5, 7 })
-    vim.lsp.buf.rename('deep-drop')
-    hold('rename of a shape', vim.wait(20000, function()
-      return lines()[5]:find('shape deep-drop', 1, true) ~= nil and lines()[10]:find('deep-drop', 1, true) ~= nil and lines()[12]:find('deep-drop+2', 1, true) ~= nil
-    end, 20))
-  else
-    io.stdout:write('neovim: rename is not offered\n')
-  end
+  vim.api.nvim_win_set_cursor(0, { 11, 4 })
+  local completed = ask('textDocument/completion') or {}
+  hold('completion of a chord', proposes(completed, 'Gm7'))
+  vim.api.nvim_buf_set_lines(0, 12, 12, false, { '    4  ' })
+  vim.api.nvim_win_set_cursor(0, { 13, 6 })
+  -- One blank more, for in this mode the cursor stands on a character.
+  hold('completion of a shape by its name', proposes(ask('textDocument/completion') or {}, 'low-drop'))
+  vim.api.nvim_buf_set_lines(0, 12, 13, false, {})
+  vim.api.nvim_win_set_cursor(0, { 5, 7 })
+  vim.lsp.buf.rename('deep-drop')
+  hold('rename of a shape', vim.wait(20000, function()
+    return lines()[5]:find('shape deep-drop', 1, true) ~= nil and lines()[10]:find('deep-drop', 1, true) ~= nil and lines()[12]:find('deep-drop+2', 1, true) ~= nil
+  end, 20))
+  hold('and no finding comes of it', vim.wait(20000, function() return #vim.diagnostic.get(0) == 0 end, 20))
   vim.lsp.stop_client(id)
 end)
 hold(tostring(trouble), ok)
