@@ -2,6 +2,7 @@
 using System.Text.Json;
 using ChordLang.Arrangement.Binding;
 using ChordLang.Checks.Practice;
+using ChordLang.Features.Practice;
 using ChordLang.Fretboard.Hands;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Server.Workspace;
@@ -49,9 +50,10 @@ internal sealed class PracticeCommand : Command
             }
             var library = new Library(source.FullPath);
             var spots = PracticeSpots.Of(Binder.Bind(SyntaxTree.Parse(source.Text), library), library);
-            told.Add(new(source.Path, [.. spots.Take(most == 0 ? spots.Length : most).Select(Told)], Caution.Text));
+            var shown = spots.Take(most == 0 ? spots.Length : most).ToList();
+            told.Add(new(source.Path, [.. shown.Select(Told)], Caution.Text));
             if (!arguments.Json)
-                Write(told[^1], terminal);
+                terminal.Out.WriteLine($"{Terminal.Harmless(source.Path)}\n{string.Join('\n', PracticeLines.Of(shown).Select(l => "  " + l))}\n");
         }
         if (arguments.Json)
             terminal.Out.WriteLine(JsonSerializer.Serialize(new PracticeJson(1, told), Json.Plain.PracticeJson));
@@ -66,23 +68,4 @@ internal sealed class PracticeCommand : Command
             n.Shift is null ? null : Math.Round(n.ShiftSeconds, 2), n.Shift is { } likely ? Math.Round(likely.Seconds, 2) : null,
             n.Changes, n.Holds, n.OpenHolds, n.Strikes, Math.Round(n.Seconds, 2), n.Tempo, n.Assumed));
     }
-
-    private static void Write(PracticeFileJson file, Terminal terminal)
-    {
-        terminal.Out.WriteLine(Terminal.Harmless(file.Path));
-        if (file.Spots.Count == 0)
-            terminal.Out.WriteLine("  Nothing in it has to be held by the left hand.");
-        for (var i = 0; i < file.Spots.Count; i++)
-        {
-            var spot = file.Spots[i];
-            terminal.Out.WriteLine($"  {i + 1}. {Bars(spot.Bars)}, likely {(i == 0 ? "the hardest" : "next")} (score {spot.Score:0.0})");
-            foreach (var reason in spot.Reasons)
-                terminal.Out.WriteLine($"     {reason}");
-            terminal.Out.WriteLine($"     {spot.Hint}");
-        }
-        terminal.Out.WriteLine($"  {file.Caution}\n");
-    }
-
-    private static string Bars(IReadOnlyList<int> bars) => bars.Count == 1 ? (bars[0] == 0 ? "Pickup" : $"Bar {bars[0]}")
-        : $"Bars {string.Join(", ", bars.Take(bars.Count - 1))} and {bars[^1]}";
 }

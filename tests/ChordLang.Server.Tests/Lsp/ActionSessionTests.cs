@@ -62,6 +62,7 @@ public sealed class ActionSessionTests
         Assert.Contains("-3-", (string?)(await Run(client, "chordlang.export", "\"to\":\"tab\""))["result"], StringComparison.Ordinal);
         Assert.StartsWith("<?xml", (string?)(await Run(client, "chordlang.export", "\"to\":\"musicxml\""))["result"], StringComparison.Ordinal);
         Assert.StartsWith("The strings from the lowest", (string?)(await Run(client, "chordlang.describe", "\"brief\":true"))["result"], StringComparison.Ordinal);
+        Assert.StartsWith("1. Bar 1, likely the hardest (score ", (string?)(await Run(client, "chordlang.practice", ""))["result"], StringComparison.Ordinal);
         Assert.Contains("## What", (string?)(await Run(client, "chordlang.explain", "\"code\":\"name-fret-slip\""))["result"], StringComparison.Ordinal);
         foreach (var (command, arguments) in (IEnumerable<(string, string)>)[("chordlang.transpose", ""), ("chordlang.export", "\"to\":\"x\""), ("chordlang.explain", "\"code\":\"x\""), ("chordlang.sing", "")])
             Assert.Equal(-32602, (int?)(await Run(client, command, arguments))["error"]!["code"]);

@@ -4,7 +4,9 @@ using ChordLang.Arrangement.Binding;
 using ChordLang.Arrangement.Placing;
 using ChordLang.Arrangement.Transposing;
 using ChordLang.Checks.Catalogue;
+using ChordLang.Checks.Practice;
 using ChordLang.Features.Actions;
+using ChordLang.Features.Practice;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
 using ChordLang.Interchange.MusicXml;
@@ -29,11 +31,12 @@ internal partial interface ICommandMessages
 internal sealed class CommandHandler(Conversation c) : Handler, ICommandMessages
 {
     private const int InvalidParams = -32602, RequestFailed = -32803;
-    private const string Transpose = "chordlang.transpose", Export = "chordlang.export", Describe = "chordlang.describe", Explain = "chordlang.explain";
+    private const string Transpose = "chordlang.transpose", Export = "chordlang.export", Describe = "chordlang.describe", Explain = "chordlang.explain", Practice = "chordlang.practice";
+    private const int MostSpots = 5;
 
     public override RpcTargetMetadata Messages => RpcTargetMetadata.FromShape<ICommandMessages>();
 
-    public override void Offer(ServerCapabilities offered) => offered.ExecuteCommandProvider = new([Transpose, Export, Describe, Explain]);
+    public override void Offer(ServerCapabilities offered) => offered.ExecuteCommandProvider = new([Transpose, Export, Describe, Explain, Practice]);
 
     public string? Execute(ExecuteCommandParams p, CancellationToken cancel)
     {
@@ -42,6 +45,7 @@ internal sealed class CommandHandler(Conversation c) : Handler, ICommandMessages
         {
             Transpose => On(asked, d => Transposed(d, asked), cancel),
             Export => On(asked, d => Exported(d, asked), cancel),
+            Practice => On(asked, d => string.Join('\n', PracticeLines.Of(PracticeSpots.Of(d.Lesson.Piece, d.Lesson.Library).Take(MostSpots).ToList())), cancel),
             Describe => On(asked, d => Described(d, asked), cancel),
             Explain => CheckCatalogue.Page(asked.Code ?? throw Wrong("explain needs the name of a check: {\"code\": \"name-fret-slip\"}.")) ?? throw Wrong($"No check is called '{asked.Code}'."),
             _ => throw Wrong($"There is no command '{p.Command}'."),

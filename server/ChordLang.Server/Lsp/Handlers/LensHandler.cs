@@ -1,6 +1,8 @@
-// Lenses: above each shape, how often it is played, here and in the lessons that share it.
+// Lenses: above each shape, how often it is played, here and in the lessons that share it; above the first bar, what to practise.
+using ChordLang.Checks.Practice;
 using ChordLang.Features.Names;
 using ChordLang.Features.Outlines;
+using ChordLang.Features.Practice;
 using ChordLang.Server.Lsp.Protocol;
 using PolyType;
 using StreamJsonRpc;
@@ -32,13 +34,18 @@ internal sealed class LensHandler(Conversation c) : Handler, ILensMessages
     }
 
     public IReadOnlyList<CodeLens>? Lenses(DocumentParams p, CancellationToken cancel) => c.On<IReadOnlyList<CodeLens>>(p.TextDocument, d => !c.Choices.Lenses ? []
-        : [.. OutlineOf.Lesson(d.Lesson).Where(part => part.Kind == PartKind.Shape).Select(part => new CodeLens(d.Range(part.Selection), new(d.Uri, d.Text[part.Selection])))], cancel);
+        : [.. OutlineOf.Lesson(d.Chart).Where(part => part.Kind == PartKind.Shape).Select(part => new CodeLens(d.Range(part.Selection), new(d.Uri, d.Text[part.Selection]))), .. Practised(d)], cancel);
+
+    // Above the first bar, where there is a choice of bars to practise.
+    private static IEnumerable<CodeLens> Practised(Document d) => d.Chart.Piece.Bars is { Length: > 1 } bars && bars.Count(b => !b.Rows.IsEmpty) > 1 ? [new(d.Range(bars[0].Span), new(d.Uri, null))] : [];
 
     public async Task<CodeLens> Resolve(CodeLens lens, CancellationToken cancel)
     {
         cancel.ThrowIfCancellationRequested();
         if (lens.Data is not { } data || c.Documents.Find(data.Uri) is not { } document)
             return lens with { Command = new("", "") };
+        if (data.Shape is null)
+            return lens with { Command = new(PracticeSpots.Of(document.Lesson.Piece, document.Lesson.Library) is [var hardest, ..] ? $"practise {PracticeLines.Bars(hardest).ToLowerInvariant()}: likely the hardest" : "nothing to practise for the left hand", "") };
         var name = new NamePlace(NameKind.Shape, data.Shape, default, true);
         var counts = (await shared.Sharing(document, name, cancel).ConfigureAwait(false))
             .Select(d => (d.Uri, Uses: NamePlaces.Of(d.Lesson, NameKind.Shape, data.Shape).Count(n => !n.Defines))).Where(n => n.Uses > 0).ToList();

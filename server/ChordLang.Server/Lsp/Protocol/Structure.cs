@@ -44,7 +44,7 @@ internal sealed record DocumentLink(TextRange Range, string? Target, string? Too
 internal sealed record CodeLens(TextRange Range, LensData? Data = null, Command? Command = null);
 
 /// <summary>What a lens is about.</summary>
-internal sealed record LensData(string Uri, string Shape);
+internal sealed record LensData(string Uri, string? Shape = null);
 
 /// <summary>Something to do; one without a name is only read.</summary>
 internal sealed record Command(string Title, [property: JsonPropertyName("command")] string Name, IReadOnlyList<JsonElement>? Arguments = null);
