@@ -10,15 +10,31 @@ namespace ChordLang.Grammar.Syntax;
 public sealed class SyntaxTree
 {
     private readonly Lazy<ImmutableArray<(int, SyntaxFinding)>> findings;
+    private readonly ImmutableArray<int>? part;
 
-    private SyntaxTree(SourceText source, ImmutableArray<LineSyntax> lines) =>
-        (Source, Lines, findings) = (source, lines, new(() => [.. lines.SelectMany((line, i) => line.Findings.Select(f => (i, f)))]));
+    private SyntaxTree(SourceText source, ImmutableArray<LineSyntax> lines, ImmutableArray<int> heads, ImmutableArray<int>? part = null)
+    {
+        (Source, Lines, Heads, this.part) = (source, lines, heads, part);
+        findings = new(() => [.. Numbers.SelectMany(i => lines[i].Findings.Select(f => (i, f)))]);
+    }
 
     /// <summary>The text.</summary>
     public SourceText Source { get; }
 
     /// <summary>One parsed line for each line of the text.</summary>
     public ImmutableArray<LineSyntax> Lines { get; }
+
+    /// <summary>The numbers of the lines that are neither music nor words: settings, sections, shapes, what is used, marks of a merge. In order.</summary>
+    public ImmutableArray<int> Heads { get; }
+
+    /// <summary>The numbers of the lines that are to be read, in order: all of them, or the part of <see cref="Part"/>.</summary>
+    public IEnumerable<int> Numbers => part is { } some ? some : Enumerable.Range(0, Lines.Length);
+
+    /// <summary>The same text, of which only some lines and <see cref="Heads"/> are to be read; every line stands where it stood. Its cost does not grow with the text.</summary>
+    /// <param name="first">The first line.</param>
+    /// <param name="last">The last line.</param>
+    public SyntaxTree Part(int first, int last) => new(Source, Lines, Heads,
+        [.. Heads.TakeWhile(h => h < first), .. Enumerable.Range(first, last - first + 1), .. Heads.SkipWhile(h => h <= last)]);
 
     /// <summary>Parses a text. Never fails; lines that were parsed before are taken from the cache, where one is given.</summary>
     public static SyntaxTree Parse(SourceText source, LineCache? cache = null)
@@ -27,7 +43,8 @@ public sealed class SyntaxTree
         var lines = ImmutableArray.CreateBuilder<LineSyntax>(source.Lines.Length);
         for (var i = 0; i < source.Lines.Length; i++)
             lines.Add(cache.Parse(source.LineText(i)));
-        return new(source, lines.MoveToImmutable());
+        var all = lines.MoveToImmutable();
+        return new(source, all, [.. Enumerable.Range(0, all.Length).Where(i => IsHead(all[i]))]);
     }
 
     /// <summary>The tree after one edit: only the lines that it touches are parsed, all others are shared.</summary>
@@ -43,17 +60,11 @@ public sealed class SyntaxTree
         for (var i = changed.First; i < changed.First + changed.New; i++)
             lines.Add(cache.Parse(source.LineText(i)));
         lines.AddRange(Lines.AsSpan()[(changed.First + changed.Old)..]);
-        return new(source, lines.MoveToImmutable());
-    }
-
-    /// <summary>The same text with other readings of its lines, such as a blank line where one is to be passed over; every line stands where it stood.</summary>
-    /// <param name="read">The reading of each line.</param>
-    public SyntaxTree Read(Func<int, LineSyntax, LineSyntax> read)
-    {
-        var lines = ImmutableArray.CreateBuilder<LineSyntax>(Lines.Length);
-        for (var i = 0; i < Lines.Length; i++)
-            lines.Add(read(i, Lines[i]));
-        return new(Source, lines.MoveToImmutable());
+        var (first, behind, by, all) = (changed.First, changed.First + changed.Old, changed.New - changed.Old, lines.MoveToImmutable());
+        return new(source, all,
+        [
+            .. Heads.TakeWhile(h => h < first), .. Enumerable.Range(first, changed.New).Where(i => IsHead(all[i])), .. Heads.SkipWhile(h => h < behind).Select(h => h + by),
+        ]);
     }
 
     /// <summary>What the parser has to say, with the line of each; in order.</summary>
@@ -64,6 +75,8 @@ public sealed class SyntaxTree
 
     /// <summary>A span of a line as a span of the text.</summary>
     public Span Absolute(int line, Span span) => span.Shift(Source.Lines[line].Start);
+
+    private static bool IsHead(LineSyntax line) => line is not (RowLine or ChartLine or CommentLine or ExpectLine or FormLine or ProseLine or BlankLine);
 
     /// <summary>Prints the tree from its tokens and the blanks between them.</summary>
     public string Print()

@@ -14,7 +14,7 @@ internal static class AllowReader
         var allows = ImmutableArray.CreateBuilder<Allow>();
         // Backwards, so that the next line of music and the last row of its bar are known without looking ahead.
         var (next, last, rowsEnd) = (-1, -1, -1);
-        for (var i = tree.Lines.Length - 1; i >= 0; i--)
+        foreach (var i in tree.Numbers.Reverse())
             switch (tree.Lines[i])
             {
                 case CommentLine { Allow: { } allow }:

@@ -31,12 +31,13 @@ public static class Binder
     /// <param name="tree">The syntax.</param>
     /// <param name="library">Where <c>use</c> finds its files; null: nowhere.</param>
     /// <param name="barsBefore">How many bars come before the first one, where the tree is a part of a longer piece.</param>
-    public static Piece Bind(SyntaxTree tree, ILibrary? library = null, int barsBefore = 0)
+    /// <param name="rows">The lines whose rows are wanted, first and last, for a part of a piece that cannot wait for the rest: all other rows are there without their events. Null: all.</param>
+    public static Piece Bind(SyntaxTree tree, ILibrary? library = null, int barsBefore = 0, (int First, int Last)? rows = null)
     {
         var troubles = new TroubleList(tree);
         var outline = OutlineReader.Read(tree, troubles, library?.Defaults ?? Settings.Default);
         var shelf = ShapeShelf.Gather(tree, library, troubles);
-        var (bars, events) = Bars(tree, outline, shelf, troubles, barsBefore);
+        var (bars, events) = Bars(tree, outline, shelf, troubles, barsBefore, rows);
         var order = PlayOrder.Of(FormReader.Read(tree, outline.Steps, troubles), outline.Sections, troubles);
         foreach (var expected in outline.Expectations)
             if (expected.Expectation.Kind == ExpectKind.OnlyShapes)
@@ -56,7 +57,7 @@ public static class Binder
     }
 
     // First the places in time, then chords, then rows from left to right, then the ends of what rings.
-    private static (ImmutableArray<Bar> Bars, ImmutableArray<Event> Events) Bars(SyntaxTree tree, Outline outline, ShapeShelf shelf, TroubleList troubles, int barsBefore)
+    private static (ImmutableArray<Bar> Bars, ImmutableArray<Event> Events) Bars(SyntaxTree tree, Outline outline, ShapeShelf shelf, TroubleList troubles, int barsBefore, (int First, int Last)? wanted)
     {
         var book = new ChordBook(troubles);
         var chart = new ChartBinder(tree, book, troubles);
@@ -73,6 +74,11 @@ public static class Binder
             bound[i] = [];
             foreach (var plan in plans)
             {
+                if (wanted is var (first, last) && (plan.Line < first || plan.Line > last))
+                {
+                    bound[i].Add((plan, []));
+                    continue;
+                }
                 if (!voices.TryGetValue(plan.VoiceKey, out var memory))
                     voices[plan.VoiceKey] = memory = new();
                 troubles.Quiet = plan.Borrowed;

@@ -32,7 +32,7 @@ internal sealed class OutlineReader
     public static Outline Read(SyntaxTree tree, TroubleList troubles, Settings defaults)
     {
         var reader = new OutlineReader(tree, troubles, defaults);
-        for (var i = 0; i < tree.Lines.Length; i++)
+        foreach (var i in tree.Numbers)
             reader.Line(i);
         reader.CloseSection();
         if (reader.pickup is { } left)

@@ -84,7 +84,7 @@ internal sealed class ShapeShelf
 
     private void Own()
     {
-        for (var i = 0; i < tree.Lines.Length; i++)
+        foreach (var i in tree.Heads)
         {
             if (tree.Lines[i] is not ShapeLine line || line[line.Name] is var name && name.Length == 0)
                 continue;
@@ -106,7 +106,7 @@ internal sealed class ShapeShelf
     {
         var open = new Queue<(UseLine Use, int Line, SyntaxTree Tree, string? Path, int Depth, int Origin)>();
         var seen = new HashSet<string>(StringComparer.Ordinal);
-        for (var i = 0; i < tree.Lines.Length; i++)
+        foreach (var i in tree.Heads)
             if (tree.Lines[i] is UseLine line)
                 open.Enqueue((line, i, tree, null, 1, i));
         // A file that uses the same ones over and over must not be opened over and over.

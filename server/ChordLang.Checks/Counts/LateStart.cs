@@ -39,7 +39,7 @@ public sealed class LateStart : Check
     private static HashSet<int> Broken(Piece piece)
     {
         var lines = piece.Troubles.Select(t => piece.Tree.Source.LineAt(t.Span.Start)).ToHashSet();
-        for (var i = 0; i < piece.Tree.Lines.Length; i++)
+        foreach (var i in piece.Tree.Numbers)
             if (piece.Tree.Lines[i].Findings.Any(f => f.Code != SyntaxCodes.Typing))
                 lines.Add(i);
         return lines;

@@ -27,7 +27,7 @@ public sealed class OddFraction : Check
     /// <inheritdoc/>
     public override IEnumerable<Finding> Find(Piece piece)
     {
-        for (var line = 0; line < piece.Tree.Lines.Length; line++)
+        foreach (var line in piece.Tree.Numbers)
             foreach (var count in Counts(piece.Tree.Lines[line]))
                 if (!IsNoteValue(count.Beyond))
                 {

@@ -22,7 +22,7 @@ public sealed class MergeMarker : Check
     public override IEnumerable<Finding> Find(Piece piece)
     {
         int? start = null, old = null, middle = null;
-        for (var i = 0; i < piece.Tree.Lines.Length; i++)
+        foreach (var i in piece.Tree.Numbers)
         {
             if (piece.Tree.Lines[i] is not MergeMarkerLine { Sign: var sign })
                 continue;

@@ -21,7 +21,7 @@ public sealed class Unsure : Check
     /// <inheritdoc/>
     public override IEnumerable<Finding> Find(Piece piece)
     {
-        for (var line = 0; line < piece.Tree.Lines.Length; line++)
+        foreach (var line in piece.Tree.Numbers)
             if (piece.Tree.Lines[line] is RowLine row)
                 foreach (var played in row.Events.SelectMany(e => e.Sounds))
                     foreach (var mark in played.Marks.Where(m => m.Kind == MarkKind.Unsure))

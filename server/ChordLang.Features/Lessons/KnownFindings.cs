@@ -3,6 +3,7 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using ChordLang.Arrangement.Binding;
 using ChordLang.Checks.Catalogue;
+using ChordLang.Checks.Configuring;
 using ChordLang.Checks.Expect;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
@@ -15,13 +16,23 @@ namespace ChordLang.Features.Lessons;
 /// <param name="Lines">The lines that they touched, in the present text; null where there were none.</param>
 public sealed record KnownFindings(ImmutableArray<Finding> Findings, ImmutableList<(TextEdit Edit, int Bars)> Edits, TypedLines? Lines)
 {
+    // So many lines are checked at once when a long text is opened: what an editor shows first.
+    private const int FirstLines = 60;
+
     // Bars beside the edited one in which an edit can bring a finding or take one.
     private const int BarsBeside = 1;
 
     private static readonly FrozenSet<string> OfTheWhole = new[] { UnusedAllow.Name, TroubleCodes.UnusedShape, new UnmetExpectation().Code }.ToFrozenSet(StringComparer.Ordinal);
 
+    private static readonly ImmutableArray<Check> OfSyntax = [.. CheckCatalogue.All.Where(c => SyntaxCodes.Titles.Any(t => t.Code == c.Code))];
+
     /// <summary>Of a version whose findings are known.</summary>
     public static KnownFindings Of(ImmutableArray<Finding> findings) => new(findings, [], null);
+
+    /// <summary>Of a long text that was just opened: what the parser finds anywhere, and all that is found where it begins.</summary>
+    /// <param name="chart">Its chart, of <see cref="LessonWindow.Of"/>: enough to say in which bar a finding is.</param>
+    public static KnownFindings Opening(Lesson chart) => new(
+        (chart.Configuration ?? Configuration.None).Apply(CheckCatalogue.Run(chart.Piece, OfSyntax)), [], new(0, Math.Min(FirstLines, chart.Tree.Lines.Length) - 1));
 
     /// <summary>The same after one more edit.</summary>
     /// <param name="edit">The edit, in offsets of the text before it.</param>

@@ -4,13 +4,9 @@ using ChordLang.Arrangement.Binding;
 using ChordLang.Arrangement.Music;
 using ChordLang.Arrangement.Placing;
 using ChordLang.Checks.Catalogue;
-using ChordLang.Checks.Charts;
 using ChordLang.Checks.Configuring;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
-using ChordLang.Harmony.Functions;
-using ChordLang.Harmony.Keys;
-using ChordLang.Harmony.Skeleton;
 
 namespace ChordLang.Features.Lessons;
 
@@ -30,12 +26,14 @@ public sealed class Lesson
     /// <param name="library">Where <c>use</c> finds its files, and what holds where the piece says nothing; or null.</param>
     /// <param name="configuration">The levels of checks, or null where none is configured.</param>
     /// <param name="barsBefore">How many bars come before the first one, where the tree is a part of a longer piece.</param>
-    public Lesson(SyntaxTree tree, ILibrary? library = null, Configuration? configuration = null, int barsBefore = 0)
+    /// <param name="near">The lines whose rows are wanted, where the rest of a long piece cannot be waited for; null: all.</param>
+    /// <param name="memory">What was worked out for the version before; null where there was none, and where the tree is a part of a longer piece.</param>
+    public Lesson(SyntaxTree tree, ILibrary? library = null, Configuration? configuration = null, int barsBefore = 0, TypedLines? near = null, HarmonyMemory? memory = null)
     {
-        (Tree, Library, Configuration) = (tree, library, configuration);
-        piece = new(() => Binder.Bind(tree, library, barsBefore));
+        (Tree, Library, Configuration, Memory) = (tree, library, configuration, memory);
+        piece = new(() => Binder.Bind(tree, library, barsBefore, near is { } r ? (r.First, r.Last) : null));
         findings = new(() => CheckCatalogue.Run(Piece, configuration ?? Configuration.None));
-        harmony = new(() => LessonHarmony.Of(Piece));
+        harmony = new(() => LessonHarmony.Of(Piece, memory));
         rows = new(() => Rows(Piece));
         placed = new(() => PlacedPiece.Of(Piece, Piece.Settings.Hand));
         labels = new(() => Labels(Tree));
@@ -49,6 +47,9 @@ public sealed class Lesson
 
     /// <summary>The levels of checks, or null where none is configured.</summary>
     public Configuration? Configuration { get; }
+
+    /// <summary>Where the harmony of the version before is kept, or null.</summary>
+    public HarmonyMemory? Memory { get; }
 
     /// <summary>The text; all spans are its offsets.</summary>
     public SourceText Text => Tree.Source;
@@ -125,33 +126,5 @@ public sealed class Lesson
                 if (!row.Borrowed)
                     rows.TryAdd(row.Line, (bar, row));
         return rows;
-    }
-}
-
-/// <summary>The harmony of a lesson.</summary>
-/// <param name="Written">Its chart and the places of its chords.</param>
-/// <param name="Keys">Its keys.</param>
-/// <param name="Functions">What each chord does.</param>
-public sealed record LessonHarmony(WrittenChart Written, KeyPlan Keys, ImmutableArray<ChordFunction> Functions)
-{
-    private readonly Lazy<ChordSkeleton> skeleton = new(() => SkeletonReader.Read(Written.Chart, Keys));
-
-    /// <summary>What remains without decoration.</summary>
-    public ChordSkeleton Skeleton => skeleton.Value;
-
-    internal static LessonHarmony Of(Piece piece)
-    {
-        var written = WrittenChart.Of(piece);
-        var keys = KeyFinder.Find(written.Chart, written.Given);
-        return new(written, keys, FunctionReader.Read(written.Chart, keys));
-    }
-
-    /// <summary>The index of the chord whose symbol stands at a span, or -1.</summary>
-    public int IndexAt(Span span)
-    {
-        for (var i = 0; i < Written.Places.Length; i++)
-            if (Written.Places[i].Span == span)
-                return i;
-        return -1;
     }
 }

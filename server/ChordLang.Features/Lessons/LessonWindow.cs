@@ -1,6 +1,5 @@
 // A part of a long lesson, bound at once while the whole still waits: all its chart, and the rows around some lines.
 using ChordLang.Grammar.Syntax;
-using ChordLang.Grammar.Text;
 
 namespace ChordLang.Features.Lessons;
 
@@ -12,8 +11,6 @@ public static class LessonWindow
 {
     // Ties, rings and shifts of the hand reach into the bar beside; names and spelling look a little farther.
     private const int BarsAround = 4;
-
-    private static readonly BlankLine Blank = new("");
 
     /// <summary>The lines of so many bars around some lines, rows included.</summary>
     /// <param name="tree">The syntax.</param>
@@ -34,18 +31,8 @@ public static class LessonWindow
     /// <summary>All the chart and the rows around some lines: what is said of a place in them is what the whole would say. Rows far away are there, without their events.</summary>
     /// <param name="lesson">The whole.</param>
     /// <param name="lines">The lines; null for the chart alone.</param>
-    public static Lesson Of(Lesson lesson, TypedLines? lines)
-    {
-        var near = lines is { } l ? Widened(lesson.Tree, l, BarsAround) : new(0, -1);
-        var hollow = new Dictionary<(Span?, string?), RowLine>();
-        LineSyntax Hollow(RowLine row)
-        {
-            if (!hollow.TryGetValue((row.Label, row.Voice), out var known))
-                hollow[(row.Label, row.Voice)] = known = row with { Events = [], Findings = [], Tokens = [] };
-            return known;
-        }
-        return new(lesson.Tree.Read((i, line) => i >= near.First && i <= near.Last ? line : line switch { RowLine row => Hollow(row), CommentLine when lines is not null => Blank, _ => line }), lesson.Library, lesson.Configuration);
-    }
+    public static Lesson Of(Lesson lesson, TypedLines? lines) =>
+        new(lesson.Tree, lesson.Library, lesson.Configuration, 0, lines is { } l ? Widened(lesson.Tree, l, BarsAround) : new(0, -1), lesson.Memory);
 
     /// <summary>The bars around some lines and nothing of the others but settings, shapes and names; its findings are sure in the bars beside these lines.</summary>
     public static Lesson Tight(Lesson lesson, TypedLines lines)
@@ -55,7 +42,7 @@ public static class LessonWindow
         while (first > 0 && lesson.Tree.Lines[first] is not ChartLine { Bars: [{ Items: [{ Kind: ChartItemKind.Chord }, ..] }, ..] })
             first--;
         var before = BarsIn(lesson.Tree, 0, first);
-        return new(lesson.Tree.Read((i, line) => (i < first || i > last) && line is (RowLine or ChartLine or CommentLine or ExpectLine or FormLine) ? Blank : line), lesson.Library, lesson.Configuration, before);
+        return new(lesson.Tree.Part(first, last), lesson.Library, lesson.Configuration, before);
     }
 
     /// <summary>By how many some lines raise the numbers of the bars below them; a pickup raises none.</summary>

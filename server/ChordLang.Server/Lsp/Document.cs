@@ -27,8 +27,8 @@ internal sealed record Document(string Uri, string? Path, int Version, long Stam
     /// <summary>The lines that the last change touched; null where it was not a change of this document that made this version.</summary>
     public TypedLines? Typed { get; init; }
 
-    // Shorter texts are bound whole in no time.
-    private const int LongLines = 60;
+    // Shorter texts are bound whole in no time, and checked whole in the time in which they are opened.
+    private const int LongLines = 60, LongToOpen = 300;
 
     private Lazy<ImmutableArray<Finding>>? quick;
     private (TypedLines Lines, Lesson Lesson)? window;
@@ -41,6 +41,18 @@ internal sealed record Document(string Uri, string? Path, int Version, long Stam
         init => (field, quick) = (value, value is null ? null : new(() => value.Now(Lesson, LessonWindow.Tight(Lesson, value.Lines ?? default))));
     }
 
+    /// <summary>True for the first version of a long text: it is not checked whole before its first findings are told.</summary>
+    public bool Opening
+    {
+        get;
+        init
+        {
+            field = value && Text.Lines.Length > LongToOpen;
+            if (field)
+                quick = new(() => KnownFindings.Opening(Chart) is var known ? known.Now(Lesson, LessonWindow.Tight(Lesson, known.Lines!.Value)) : []);
+        }
+    }
+
     /// <summary>True where <see cref="FindingsNow"/> is the whole truth.</summary>
     public bool IsExact => quick is null || Lesson.IsChecked || Text.Lines.Length <= LongLines;
 
@@ -48,7 +60,7 @@ internal sealed record Document(string Uri, string? Path, int Version, long Stam
     public ImmutableArray<Finding> FindingsNow => IsExact ? Lesson.Findings : quick!.Value;
 
     /// <summary>What the next version may build on.</summary>
-    public KnownFindings? Known => Lesson.IsChecked ? KnownFindings.Of(Lesson.Findings) : quick is { IsValueCreated: true } ? KnownFindings.Of(quick.Value) : Since;
+    public KnownFindings? Known => Lesson.IsChecked ? KnownFindings.Of(Lesson.Findings) : quick is { IsValueCreated: true } || Opening ? KnownFindings.Of(quick!.Value) : Since;
 
     /// <summary>What is known around a place: the whole where it is bound already, else the bars around it.</summary>
     public Lesson LessonAt(int offset) => Text.LineAt(offset) is var line && Lesson.Tree.Lines[line] is (RowLine or ChartLine) ? Near(new(line, line)) : Lesson;

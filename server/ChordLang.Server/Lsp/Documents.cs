@@ -14,7 +14,7 @@ namespace ChordLang.Server.Lsp;
 /// <summary>Keeps the open documents. Changes come one after the other; any thread may read.</summary>
 internal sealed class Documents(PositionEncoding encoding)
 {
-    private readonly ConcurrentDictionary<string, (Document Document, LineCache Cache)> open = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, (Document Document, Kept Kept)> open = new(StringComparer.Ordinal);
     // Only one thread applies what the client types; settings may come between.
     private readonly Lock order = new();
     private ConfigurationFile? editor;
@@ -32,9 +32,9 @@ internal sealed class Documents(PositionEncoding encoding)
     /// <summary>Opens a document; answers all that changed by it: it first, then those that use it.</summary>
     public IReadOnlyList<Document> Open(string uri, int version, string text)
     {
-        var cache = new LineCache();
+        var kept = new Kept(new(), new());
         lock (order)
-            return WithUsers(Keep(uri, version, SyntaxTree.Parse(SourceText.From(text), cache), cache));
+            return WithUsers(Keep(uri, version, SyntaxTree.Parse(SourceText.From(text), kept.Lines), kept, opening: true));
     }
 
     /// <summary>Changes a document, one change after the other; answers as <see cref="Open"/> does. A document that is not open stays so.</summary>
@@ -47,13 +47,13 @@ internal sealed class Documents(PositionEncoding encoding)
         {
             var edit = change.Range is { } range ? new TextEdit(new Positions(tree.Source, encoding).Span(range), change.Text) : Difference(tree.Source.Text, change.Text);
             var before = tree;
-            tree = tree.With(edit, out var lines, old.Cache);
+            tree = tree.With(edit, out var lines, old.Kept.Lines);
             known = known?.After(edit, lines, before, tree);
             var touched = new TypedLines(tree.Source.LineAt(edit.Span.Start), tree.Source.LineAt(edit.Span.Start + edit.NewText.Length));
             typed = typed is { } so ? new(Math.Min(so.First, touched.First), Math.Max(so.Last, touched.Last)) : touched;
         }
         lock (order)
-            return WithUsers(Keep(uri, version ?? old.Document.Version, tree, old.Cache, known, typed));
+            return WithUsers(Keep(uri, version ?? old.Document.Version, tree, old.Kept, known, typed));
     }
 
     /// <summary>Closes a document; answers those that used it, which now read the file.</summary>
@@ -69,7 +69,7 @@ internal sealed class Documents(PositionEncoding encoding)
         lock (order)
         {
             editor = settings;
-            return [.. open.Select(o => Keep(o.Key, o.Value.Document.Version, o.Value.Document.Lesson.Tree, o.Value.Cache))];
+            return [.. open.Select(o => Keep(o.Key, o.Value.Document.Version, o.Value.Document.Lesson.Tree, o.Value.Kept))];
         }
     }
 
@@ -78,9 +78,9 @@ internal sealed class Documents(PositionEncoding encoding)
     {
         var renewed = new List<Document>();
         lock (order)
-            foreach (var (uri, (document, cache)) in open)
+            foreach (var (uri, (document, kept)) in open)
                 if (paths.Any(p => p != document.Path && document.Uses.Contains(p)))
-                    renewed.Add(Keep(uri, document.Version, document.Lesson.Tree, cache));
+                    renewed.Add(Keep(uri, document.Version, document.Lesson.Tree, kept));
         return renewed;
     }
 
@@ -106,14 +106,15 @@ internal sealed class Documents(PositionEncoding encoding)
 
     private List<Document> WithUsers(Document document) => document.Path is { } path ? [document, .. Renewed([path])] : [document];
 
-    private Document Keep(string uri, int version, SyntaxTree tree, LineCache cache, KnownFindings? known = null, TypedLines? typed = null)
+    private Document Keep(string uri, int version, SyntaxTree tree, Kept kept, KnownFindings? known = null, TypedLines? typed = null, bool opening = false)
     {
-        var document = Made(uri, version, tree) with { Since = known, Typed = typed };
-        open[uri] = (document, cache);
+        var made = Made(uri, version, tree, kept.Harmony);
+        var document = opening ? made with { Opening = true } : made with { Since = known, Typed = typed };
+        open[uri] = (document, kept);
         return document;
     }
 
-    private Document Made(string uri, int version, SyntaxTree tree)
+    private Document Made(string uri, int version, SyntaxTree tree, HarmonyMemory? harmony = null)
     {
         var (path, uses) = (PathOf(uri), new UsedPaths());
         var library = new Library(path, full =>
@@ -121,8 +122,11 @@ internal sealed class Documents(PositionEncoding encoding)
             uses.Add(full);
             return OpenAt(full, out var there) ? there.Text : null;
         }, editor);
-        return new(uri, path, version, Interlocked.Increment(ref stamp), new(tree, library, library.Configuration), new(tree.Source, encoding), uses);
+        return new(uri, path, version, Interlocked.Increment(ref stamp), new(tree, library, library.Configuration, memory: harmony), new(tree.Source, encoding), uses);
     }
 
     private bool OpenAt(string path, [NotNullWhen(true)] out Document? document) => (document = open.Values.FirstOrDefault(o => o.Document.Path == path).Document) is not null;
+
+    // What one version of a document hands on to the next.
+    private sealed record Kept(LineCache Lines, HarmonyMemory Harmony);
 }

@@ -86,14 +86,15 @@ internal sealed class LanguageServer(Conversation conversation, IReadOnlyList<Ha
             return new DiagnosticReport("unchanged", id);
         var findings = exact ? d.Lesson.Findings : d.FindingsNow;
         if (!exact)
-            _ = Settle(d);
+            _ = Task.Run(() => Settle(d), CancellationToken.None);
         return new DiagnosticReport("full", id, conversation.Answers.Diagnostics(d, findings));
     }, cancel) ?? new("full", "0", []);
 
     // The whole of a long piece is checked when nothing was typed for a while; where that says more, the client is told.
     private async Task Settle(Document d)
     {
-        await Task.Delay(Pause).ConfigureAwait(false);
+        if (!d.Opening)
+            await Task.Delay(Pause).ConfigureAwait(false);
         if (!Open.IsCurrent(d) || d.Lesson.IsChecked)
             return;
         var before = d.FindingsNow;

@@ -65,7 +65,7 @@ internal sealed class Publisher
             shown[document.Uri] = [.. now.Select(f => (f.Code, f.Message))];
             await client.Publish(new(document.Uri, document.Version, answers.Diagnostics(document, now))).ConfigureAwait(false);
             if (now.Length < findings.Length || !exact)
-                _ = Later(document);
+                _ = Task.Run(() => Later(document));
         }
 #pragma warning disable CA1031 // One document that breaks us must not silence the others.
         catch (Exception e)
@@ -77,7 +77,9 @@ internal sealed class Publisher
 
     private async Task Later(Document document)
     {
-        await Task.Delay(holdBack > ShortestPause ? holdBack : ShortestPause).ConfigureAwait(false);
+        // Nobody types yet where a text was just opened.
+        if (!document.Opening)
+            await Task.Delay(holdBack > ShortestPause ? holdBack : ShortestPause).ConfigureAwait(false);
         if (!documents.IsCurrent(document))
             return;
         // Here and not in the queue: the next key must not wait for the whole of a long piece.

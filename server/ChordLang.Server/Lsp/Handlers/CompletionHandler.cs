@@ -45,11 +45,12 @@ internal sealed class CompletionHandler(Conversation c) : Handler, ICompletionMe
     public CompletionItem Resolve(CompletionItem item, CancellationToken cancel)
     {
         cancel.ThrowIfCancellationRequested();
-        return c.Documents.Find(item.Data.Uri) is { } d && ProposalText.Of(d.Lesson, (ProposalKind)item.Data.Kind, item.Data.Text, Math.Clamp(item.Data.Offset, 0, d.Text.Text.Length)) is { } text
+        return c.Documents.Find(item.Data.Uri) is { } d && Math.Clamp(item.Data.Offset, 0, d.Text.Text.Length) is var at
+            && ProposalText.Of(d.LessonAt(at), (ProposalKind)item.Data.Kind, item.Data.Text, at) is { } text
             ? item with { Documentation = c.Answers.Markup(text, "textDocument.completion.completionItem.documentationFormat") } : item;
     }
 
-    public SignatureHelp? Signature(PositionParams p, CancellationToken cancel) => c.At(p.TextDocument, p.Position, (d, offset) => SignatureAt.Of(d.Lesson, offset) is not { } s ? null
+    public SignatureHelp? Signature(PositionParams p, CancellationToken cancel) => c.At(p.TextDocument, p.Position, (d, offset) => SignatureAt.Of(d.LessonAt(offset), offset) is not { } s ? null
         : new SignatureHelp([new(s.Form, new("plaintext", s.Says), [.. s.Parts.Select(part => new ParameterInformation(Label(s.Form, part.Start, part.End), new("plaintext", part.Says)))])], 0, s.Active), cancel);
 
     private JsonElement Label(string form, int start, int end) => c.Client.Can("textDocument.signatureHelp.signatureInformation.parameterInformation.labelOffsetSupport")

@@ -36,7 +36,7 @@ internal sealed class StructureHandler(Conversation c) : Handler, IStructureMess
     }, cancel);
 
     public IReadOnlyList<SelectionRange>? Selections(SelectionRangeParams p, CancellationToken cancel) => c.On<IReadOnlyList<SelectionRange>>(p.TextDocument, d =>
-        [.. p.Positions.Select(at => SelectionsAt.Of(d.Lesson, d.Positions.Offset(at)).Reverse().Aggregate((SelectionRange?)null, (outer, span) => new(d.Range(span), outer))!)], cancel);
+        [.. p.Positions.Select(d.Positions.Offset).Select(at => SelectionsAt.Of(d.LessonAt(at), at).Reverse().Aggregate((SelectionRange?)null, (outer, span) => new(d.Range(span), outer))!)], cancel);
 
     public IReadOnlyList<DocumentLink>? Links(DocumentParams p, CancellationToken cancel) => c.On<IReadOnlyList<DocumentLink>>(p.TextDocument, d =>
     {

@@ -1,0 +1,70 @@
+// The harmony of a lesson, and how one version of it serves the next: most edits leave the chart as it was.
+using System.Collections.Immutable;
+using ChordLang.Arrangement.Music;
+using ChordLang.Checks.Charts;
+using ChordLang.Grammar.Text;
+using ChordLang.Harmony.Charts;
+using ChordLang.Harmony.Functions;
+using ChordLang.Harmony.Keys;
+using ChordLang.Harmony.Skeleton;
+
+namespace ChordLang.Features.Lessons;
+
+/// <summary>The harmony of a lesson.</summary>
+/// <param name="Written">Its chart and the places of its chords.</param>
+/// <param name="Keys">Its keys.</param>
+/// <param name="Functions">What each chord does.</param>
+public sealed record LessonHarmony(WrittenChart Written, KeyPlan Keys, ImmutableArray<ChordFunction> Functions)
+{
+    private readonly Lazy<ChordSkeleton> skeleton = new(() => SkeletonReader.Read(Written.Chart, Keys));
+
+    /// <summary>What remains without decoration.</summary>
+    public ChordSkeleton Skeleton => skeleton.Value;
+
+    internal static LessonHarmony Of(Piece piece, HarmonyMemory? memory)
+    {
+        var written = WrittenChart.Of(piece);
+        // A record's copy keeps what it has worked out; only the places have moved.
+        if (memory?.Last is { } last && Same(last.Written, written))
+            return last with { Written = written };
+        var keys = KeyFinder.Find(written.Chart, written.Given);
+        var harmony = new LessonHarmony(written, keys, FunctionReader.Read(written.Chart, keys));
+        if (memory is not null)
+            memory.Last = harmony;
+        return harmony;
+    }
+
+    /// <summary>The index of the chord whose symbol stands at a span, or -1.</summary>
+    public int IndexAt(Span span)
+    {
+        for (var i = 0; i < Written.Places.Length; i++)
+            if (Written.Places[i].Span == span)
+                return i;
+        return -1;
+    }
+
+    // All that harmony is worked out from; what a symbol means hangs on the symbol alone.
+    private static bool Same(WrittenChart a, WrittenChart b)
+    {
+        if (a.Chart.Counts != b.Chart.Counts || a.Chart.Chords.Length != b.Chart.Chords.Length || !a.Given.AsSpan().SequenceEqual(b.Given.AsSpan()))
+            return false;
+        for (var i = 0; i < a.Chart.Chords.Length; i++)
+            if (!Same(a.Chart.Chords[i], b.Chart.Chords[i]))
+                return false;
+        return true;
+    }
+
+    private static bool Same(ChartChord a, ChartChord b) => a.Bar == b.Bar && a.Onset == b.Onset && a.Duration == b.Duration && a.Chord.Symbol == b.Chord.Symbol;
+}
+
+/// <summary>Keeps the harmony that was worked out last, from one version of a document to the next. Any thread may read and write it: what it holds is immutable.</summary>
+public sealed class HarmonyMemory
+{
+    private volatile LessonHarmony? last;
+
+    internal LessonHarmony? Last
+    {
+        get => last;
+        set => last = value;
+    }
+}

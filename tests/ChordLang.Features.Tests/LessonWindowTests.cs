@@ -1,0 +1,84 @@
+// What is said of a long piece before all of it is bound is what the whole says.
+using ChordLang.Features.Choices;
+using ChordLang.Features.Completions;
+using ChordLang.Features.Hints;
+using ChordLang.Features.Hovers;
+using ChordLang.Features.Lessons;
+using ChordLang.Features.Outlines;
+using ChordLang.Features.Structure;
+using ChordLang.Grammar.Syntax;
+using ChordLang.Grammar.Text;
+using ChordLang.Testing;
+
+namespace ChordLang.Features.Tests;
+
+public sealed class LessonWindowTests
+{
+    public static TheoryData<string> Valid => [.. Repository.Samples("valid")];
+
+    [Theory]
+    [MemberData(nameof(Valid))]
+    public void The_outline_and_the_folds_of_the_chart_are_those_of_the_whole(string path)
+    {
+        var lesson = Of(path);
+        var chart = LessonWindow.Of(lesson, null);
+        Assert.Equal(Flat(OutlineOf.Lesson(lesson)), Flat(OutlineOf.Lesson(chart)));
+        Assert.Equal(FoldsOf.Lesson(lesson, true).AsEnumerable(), FoldsOf.Lesson(chart, true).AsEnumerable());
+    }
+
+    [Theory]
+    [MemberData(nameof(Valid))]
+    public void Hovers_completions_and_bar_hints_of_a_window_are_those_of_the_whole(string path)
+    {
+        var lesson = Of(path);
+        for (var line = 0; line < lesson.Tree.Lines.Length; line += 7)
+        {
+            if (lesson.Tree.Lines[line] is not (RowLine or ChartLine))
+                continue;
+            var window = LessonWindow.Of(lesson, new(line, line));
+            foreach (var token in lesson.Tree.Lines[line].Tokens)
+            {
+                var offset = lesson.Tree.Absolute(line, token.Span).Start;
+                if (!HoverAt.NeedsTheWhole(lesson, offset))
+                    Assert.Equal(HoverAt.Of(lesson, offset)?.Plain(), HoverAt.Of(window, offset)?.Plain());
+                Assert.Equal(CompletionsAt.Of(lesson, offset, new()).Select(p => (p.Text, p.Detail)), CompletionsAt.Of(window, offset, new()).Select(p => (p.Text, p.Detail)));
+            }
+            var span = new Span(lesson.Text.Lines[line].Start, lesson.Text.Lines[line].Length);
+            Assert.Equal(HintsIn.Of(lesson, span, new HintChoices()).Where(h => h.Kind != HintKind.Place), HintsIn.Of(window, span, new HintChoices()).Where(h => h.Kind != HintKind.Place));
+        }
+    }
+
+    // Rows, chords, keys and meters are edited; what is handed on must never be that of another chart.
+    [Fact]
+    public void Harmony_that_is_handed_on_is_that_of_a_fresh_reading()
+    {
+        var reused = 0;
+        foreach (var path in Repository.Samples("valid"))
+        {
+            var (memory, dice) = (new HarmonyMemory(), new Dice(path.Length));
+            var tree = SyntaxTree.Parse(Repository.Text(path));
+            var before = new Lesson(tree, memory: memory).Harmony;
+            for (var i = 0; i < 20; i++)
+            {
+                var at = dice.Next(tree.Source.Text.Length);
+                tree = tree.With(new(new(at, dice.Next(2)), "7m#| x\n"[dice.Next(7)].ToString()), out _);
+                var (handed, fresh) = (new Lesson(tree, memory: memory).Harmony, new Lesson(tree).Harmony);
+                reused += handed.Keys == before.Keys ? 1 : 0;
+                Assert.Equal(Said(fresh), Said(handed));
+                before = handed;
+            }
+        }
+        Assert.True(reused > 100, $"{reused}");
+    }
+
+    private static string Said(LessonHarmony h) => string.Join('\n',
+    [
+        .. h.Keys.Spans.Select(s => $"{s.FromBar} {s.Key} {s.Given} {s.Confidence:R}"),
+        .. h.Written.Places.Select((p, i) => $"{p} {h.Functions[i].Numeral} {h.Functions[i].Function} {h.Functions[i].Reason}"),
+        .. h.Skeleton.Levels.Select(l => string.Join(' ', l.Indices)),
+    ]);
+
+    private static Lesson Of(string path) => new(SyntaxTree.Parse(SourceText.From(Repository.Bytes(path))));
+
+    private static IEnumerable<string> Flat(IEnumerable<OutlinePart> parts) => parts.SelectMany(p => Flat(p.Parts).Prepend($"{p.Kind} {p.Name} {p.Detail} {p.Span} {p.Selection}"));
+}
