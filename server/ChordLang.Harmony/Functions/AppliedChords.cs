@@ -58,7 +58,8 @@ public static class AppliedChords
         // Sevenths and diminished chords say where they want to go; a plain triad says it only by going there.
         if (family == ChordFamily.Diminished && next >= 0 && keyed.Motion(at, next) == 11)
             return null;
-        var sure = diminished || family == ChordFamily.Dominant || minor && degree == 2;
+        // A half-diminished chord may as well be a colour of the home key on its way down; only by going there it says that it leads.
+        var sure = family == ChordFamily.Diminished || family == ChordFamily.Dominant || minor && degree == 2;
         var delayed = next >= 0 && Delayed(keyed, next, target);
         // A diminished chord that holds the root of what follows is a colour of that chord, and leads nowhere else.
         if (family == ChordFamily.Diminished && !lands && !delayed && next >= 0 && keyed.Motion(at, next) is 3 or 6 or 9 && keyed.Colours[next] is "M" or "7" or "m" or "m7")

@@ -68,9 +68,9 @@ public static class ChordRoles
             yield return new("picardy-third", null);
     }
 
-    /// <summary>True for a dominant that stands for the one a tritone away. The key's own dominant is nobody's substitute, and a substitute resolves to a chord that can be a goal.</summary>
+    /// <summary>True for a dominant that stands for the one a tritone away. The key's own dominant is nobody's substitute, nor is the dominant of the fifth degree before the chord that stands for that degree; and a substitute resolves to a chord that can be a goal.</summary>
     internal static bool IsSubstitute(KeyedChart keyed, int at) =>
-        keyed.Colours[at] == "7" && keyed.Degrees[at] != 7 && keyed.Next(at) is >= 0 and var next && keyed.Motion(at, next) == 11 && keyed.Colours[next] is not ("h" or "o");
+        keyed.Colours[at] == "7" && keyed.Degrees[at] != 7 && !(keyed.Degrees[at] == 2 && keyed.Next(at) is >= 0 and var five && keyed.Colours[five] == "7") && keyed.Next(at) is >= 0 and var next && keyed.Motion(at, next) == 11 && keyed.Colours[next] is not ("h" or "o");
 
     private static bool IsSus(KeyedChart keyed, int at) =>
         keyed.Chart.Chords[at].Chord is var chord && !chord.Asks(3) && !chord.Asks(4) && (chord.Asks(5) || chord.Asks(2));

@@ -55,7 +55,7 @@ internal static class FunctionReason
 
     private static string Plain(string me, Key key, FunctionGuess guess) => guess switch
     {
-        { Confidence: < Unsure } => $"The function of {me} in {key} is unknown: neighbours speak for more than one.",
+        { Confidence: < Unsure } => $"{me} may be read otherwise in {key}: its neighbours speak for more than one function.",
         { Function: HarmonicFunction.Tonic } => $"{me} is at rest: a tonic in or near {key}.",
         { Function: HarmonicFunction.Subdominant } => $"{me} moves away from the tonic of {key} and needs no dominant to return.",
         { Function: HarmonicFunction.Dominant } => $"{me} pulls onward by falling fifths towards a tonic.",

@@ -20,7 +20,7 @@ internal static class MovingLines
     {
         (int Last, string Text)? longest = null;
         foreach (var (line, voice, here) in new (Degree[], string, Func<Chord, Degree[], int, bool>)[] { (Down, "one voice", Inner), (Up, "one voice", Inner), (UpAndBack, "one voice", Inner), (Down, "the bass", InBass) })
-            if (Walk(keyed, at, line, here) is { } last && !(longest?.Last >= last) && !(at > 0 && keyed.Motion(at - 1, at) == 0 && here(keyed.Chart.Chords[at - 1].Chord, line, 0)))
+            if (Walk(keyed, at, line, here) is { } last && !(longest?.Last >= last))
                 longest = (last, $"{voice} walks {Names(keyed, at, line, last)}");
         return longest;
     }

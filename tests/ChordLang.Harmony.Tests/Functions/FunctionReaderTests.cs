@@ -119,6 +119,8 @@ public class FunctionReaderTests
     [InlineData("Eb", Mode.Major, "Fm7 Bb7 | Ab/Bb Bb13 | Ebmaj7", 2, "sus-resolution", "V7sus")]
     [InlineData("D", Mode.Minor, "Dm | C7 | Fmaj7 | Fdim7 | Em7b5 | A7 | Dm", 3, "passing-diminished", "biii°7")]
     [InlineData("D", Mode.Minor, "Dm | Gm7 | C7 | Fmaj7 | Dm", 2, "applied-dominant", "V7/bIII")]
+    [InlineData("C", Mode.Minor, "Cm | Cm Cm/B | Cm/Bb Am7b5 | Abmaj7 G7 | Cm", 2, "line-cliche", "i")]
+    [InlineData("C", Mode.Minor, "Cm | Dm7b5 G7 | Cm | D7 Db7 | Cm", 4, "applied-dominant", "V7/V")]
     [InlineData("D", Mode.Minor, "Em7b5 | A7alt | Dm", 1, "two-five-one", "V7alt")]
     public void A_chord_is_named_as_players_name_it(string tonic, Mode mode, string chart, int index, string role, string numeral)
     {
@@ -137,6 +139,15 @@ public class FunctionReaderTests
         Assert.Equal(["Imaj7", "ii7/III", "V7/III", "Imaj7"], readings.Take(4).Select(r => r.Numeral));
         Assert.Equal("D7 is the dominant of Gmaj7, the tonic of the key that follows.", readings[2].Reason);
         Assert.All(readings, r => Assert.DoesNotContain("pedal", r.Roles));
+    }
+
+    // A half-diminished chord on its way down leads to no tonic above it (common practice: the sixth degree of minor under a falling bass).
+    [Fact]
+    public void A_half_diminished_chord_that_falls_is_not_applied()
+    {
+        var reading = Read("Cm | Cm Cm/B | Cm/Bb Am7b5 | Abmaj7 G7 | Cm", "C", Mode.Minor)[4];
+        Assert.Equal("viø7", reading.Numeral);
+        Assert.DoesNotContain("applied-diminished", reading.Roles);
     }
 
     // Over its own tonic a bass is a pedal, no dominant.
