@@ -1,5 +1,5 @@
 // Bundles the extension and packs it: one VSIX with the server for each platform asked for, and one without a server.
-// usage: node build.mjs bundle                 only the script, into .artifacts/vsix/extension.js
+// usage: node build.mjs bundle                 only the scripts, into .artifacts/vsix/
 //        node build.mjs sound [--check]         what makes an exported page sound, into the server's sources; --check compares only
 //        node build.mjs pack [TARGET...]       VSIX files into .artifacts/vsix/; TARGET is a platform or "none" (default: this machine's, and none)
 import { execFileSync } from 'node:child_process';
@@ -17,7 +17,17 @@ const platforms = {
 };
 const own = `${process.platform}-${process.arch}`;
 
-const bundle = () => build({
+// The page of the live sheet is a script of its own: it runs in the webview, not in the editor.
+const page = () => build({
+  entryPoints: [join(here, 'live', 'sheet.ts')], outfile: join(out, 'sheet.js'), bundle: true, platform: 'browser', format: 'iife', target: 'es2022', minify: true, logLevel: 'warning',
+});
+
+const bundle = async () => {
+  await page();
+  await script();
+};
+
+const script = () => build({
   entryPoints: [join(here, 'source', 'extension.ts')], outfile: join(out, 'extension.js'), bundle: true, platform: 'node', target: 'node20', format: 'cjs',
   external: ['vscode'], minify: true, legalComments: 'linked', logLevel: 'warning',
 });
@@ -88,7 +98,7 @@ function stage(target) {
   mkdirSync(folder, { recursive: true });
   for (const part of ['README.md', 'CHANGELOG.md', 'language-configuration.json', 'chordlang.schema.json', 'syntaxes', 'snippets', 'icons', 'samples', 'walkthrough'])
     cpSync(join(here, part), join(folder, part), { recursive: true });
-  for (const file of ['extension.js', 'extension.js.LEGAL.txt'])
+  for (const file of ['extension.js', 'extension.js.LEGAL.txt', 'sheet.js'])
     if (existsSync(join(out, file)))
       copyFileSync(join(out, file), join(folder, file));
   const { private: _, scripts: __, devDependencies: ___, ...manifest } = JSON.parse(readFileSync(join(here, 'package.json'), 'utf8'));

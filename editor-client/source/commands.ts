@@ -5,6 +5,7 @@ import * as vscode from 'vscode';
 import type { Pages } from './pages';
 import type { Answer, Program } from './program';
 import type { Server } from './server';
+import { showSheet } from './sheet';
 import { checkTask } from './tasks';
 
 interface Parts {
@@ -24,6 +25,7 @@ export function registerCommands(context: vscode.ExtensionContext, parts: Parts)
     export: () => exportPiece(parts),
     practice: () => practice(parts),
     hear: () => hear(context, parts),
+    sheet: () => sheet(context, parts),
     check: () => checkFolder(parts),
     restart: () => parts.server.restart(),
     log: () => parts.log.show(),
@@ -175,6 +177,12 @@ async function hear(context: vscode.ExtensionContext, parts: Parts): Promise<voi
     await vscode.commands.executeCommand('vscode.open', target, { viewColumn: vscode.ViewColumn.Beside });
   else
     failed(parts, 'the sound', answer);
+}
+
+function sheet(context: vscode.ExtensionContext, parts: Parts): void {
+  const document = current();
+  if (document !== undefined)
+    showSheet(context, parts.server, document);
 }
 
 async function checkFolder(parts: Parts): Promise<void> {

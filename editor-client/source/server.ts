@@ -34,6 +34,13 @@ export class Server {
     return this.client?.initializeResult?.serverInfo?.version;
   }
 
+  /** Asks the server something of our own. */
+  async ask<T>(method: string, what: object): Promise<T> {
+    if (this.client === undefined || !this.running)
+      throw new Error('the server does not answer');
+    return this.client.sendRequest<T>(method, what);
+  }
+
   start(): Promise<void> {
     return this.inTurn(() => this.begin());
   }

@@ -18,7 +18,7 @@ public static class SheetPage
     {
         var systems = SheetWriter.Systems(piece, placed, options);
         var played = options.Sound ? PlayedThrough.Of(piece) : null;
-        var style = SheetStyle.Page(options);
+        var style = Style(options);
         var hash = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(style)));
         var title = piece.Title is { Length: > 0 } t ? Markup.Escape(t) : "Untitled";
         var page = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
@@ -67,6 +67,9 @@ public static class SheetPage
             + $"{Definitions(systems.SelectMany(s => s.Glyphs))}\n<path class=\"paper\" d=\"M0 0H{wide}V{high}H0z\"/>\n{lines}</svg>\n";
     }
 
+    /// <summary>The style sheet of a page and its drawings.</summary>
+    public static string Style(SheetOptions options) => SheetStyle.Page(options);
+
     /// <summary>The outlines that drawings refer to.</summary>
     /// <param name="names">SMuFL names.</param>
     public static string Definitions(IEnumerable<string> names) =>
@@ -104,7 +107,8 @@ public static class SheetPage
         page.Append(Prose.Html(prose)).Append("</div>\n");
     }
 
-    private static string Bars(Piece piece, int first, int last)
+    /// <summary>Which bars a line holds, in words: <c>Bars 5 to 8</c>.</summary>
+    public static string Bars(Piece piece, int first, int last)
     {
         var (a, b) = (piece.Bars[first].Number, piece.Bars[last].Number);
         return a == b ? a == 0 ? "Pickup" : $"Bar {a}" : a == 0 ? $"Pickup to bar {b}" : $"Bars {a} to {b}";

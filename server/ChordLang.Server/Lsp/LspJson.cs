@@ -40,7 +40,7 @@ internal sealed partial class LspJson : JsonSerializerContext
     public static JsonSerializerOptions Wire => field ??= new(Default.Options)
     {
         TypeInfoResolver = JsonTypeInfoResolver.Combine(
-            Default, StructureJson.Default, TypingJson.Default, WorkJson.Default, ActionJson.Default),
+            Default, StructureJson.Default, TypingJson.Default, WorkJson.Default, ActionJson.Default, SheetJson.Default),
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 }

@@ -50,5 +50,6 @@ internal abstract class Handler
         new LibraryHandler(c),
         new CodeActionHandler(c),
         new CommandHandler(c),
+        new SheetHandler(c),
     ];
 }

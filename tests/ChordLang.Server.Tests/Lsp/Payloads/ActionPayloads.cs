@@ -23,6 +23,8 @@ internal static class ActionPayloads
         Payload.In("lsp.CodeAction", new CodeActionToResolve(Data)),
         Payload.In("lsp.ExecuteCommandParams", new ExecuteCommandParams("chordlang.transpose", [JsonDocument.Parse("{}").RootElement])),
         Payload.In("Own", new CommandArguments(Uri, BasicPayloads.Range, 2, "G major", true, "name-fret-slip")),
+        Payload.In("Part<lsp.DocumentSymbolParams> & Own", new SheetParams(new(Uri), ["00ff"])),
+        Payload.Out("Own", new SheetAnswer(3, "A", "", "<defs></defs>", [new("00ff", 10, 20, "Bar 1", "<svg></svg>", ["Bar 1: C."])])),
         Payload.In("lsp.CodeActionParams", new CodeActionParams(new(Uri), BasicPayloads.Range, new(["quickfix"]))),
     ];
 }
