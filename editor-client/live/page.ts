@@ -21,9 +21,9 @@ export type ToPage =
 export type FromPage = { kind: 'ready' } | { kind: 'go'; from: number; to: number } | { kind: 'explain'; offset: number };
 
 // The colours are those of the editor's theme, whatever the sheet itself would choose.
-const look = `body{padding:0 1rem 2rem;--paper:var(--vscode-editor-background,#fff);--ink:var(--vscode-editor-foreground,#1b2430);--soft:var(--vscode-descriptionForeground,#5d6670);
+const look = `body{padding:0 .4rem 2rem;--paper:var(--vscode-editor-background,#fff);--ink:var(--vscode-editor-foreground,#1b2430);--soft:var(--vscode-descriptionForeground,#5d6670);
 --chord:var(--vscode-textLink-foreground,#0b5563);--warm:var(--vscode-editorWarning-foreground,#8b4a0c);--string:color-mix(in srgb,var(--ink) 50%,var(--paper))}
-h1{font-size:1.4rem;margin:1rem 0}.system{border-left:.2rem solid transparent;padding:.3rem .5rem;margin:.2rem 0;contain:layout style}.system.here{border-left-color:var(--chord)}
+main{padding:0;max-width:60rem}h1{font-size:1.4rem;margin:1rem 0}.system{border-left:.2rem solid transparent;padding:.3rem .5rem;margin:.2rem 0;contain:layout style}.system.here{border-left-color:var(--chord)}
 .sys [data-from]{cursor:pointer}.sys .caret,.sys .caret text,.sys .caret use{fill:var(--chord);font-weight:700;text-decoration:underline}
 .sys .found,.sys .found text,.sys .found use{fill:var(--vscode-editorError-foreground,#a1260d)}
 .go{font:inherit;font-size:.8rem;color:var(--chord);background:none;border:0;padding:.2rem 0;min-height:1.6rem;cursor:pointer;text-decoration:underline dotted 1px;text-underline-offset:.2em}

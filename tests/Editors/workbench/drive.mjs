@@ -185,6 +185,35 @@ try {
     await page.locator('.tab.active[data-resource-name="one-finger-off.chl"]').waitFor({ timeout: patience });
   });
 
+  await step('the sheet stands beside the text and follows it', async () => {
+    await command('Show the Sheet Beside');
+    const sheet = () => eventually('the page of the sheet', async () => {
+      for (const frame of page.frames())
+        if (await frame.locator('.system svg.sys').count().catch(() => 0) > 0)
+          return frame;
+    });
+    let frame = await sheet();
+    await eventually('the finding under its line', async () => (await frame.locator('.findings li').allInnerTexts()).some(t => /Fret 4 on string 2/.test(t)));
+    // A click on a number goes to its text, and the cursor's note is marked.
+    const number = frame.locator('.tab [data-fret]').first();
+    await number.click();
+    await page.locator('.tab.active[data-resource-name="one-finger-off.chl"]').waitFor({ timeout: patience });
+    await eventually('the note of the cursor', async () => /caret/.test(await number.getAttribute('class')));
+    await shot('sheet-dark');
+    // What is typed is drawn.
+    const pitches = () => frame.locator('.tab [data-fret]').evaluateAll(all => all.map(n => n.dataset.fret).join(' '));
+    const before = await pitches();
+    await goTo(11, 32);
+    await keys('Control+.');
+    await page.locator('.action-widget .monaco-list-row', { hasText: 'Play fret 5 on string 2' }).first().click();
+    await eventually('the mended sheet', async () => await pitches() !== before && (await frame.locator('.findings li').count()) === 0);
+    await keys('Control+z');
+    await eventually('the sheet as it was', async () => await pitches() === before);
+    const tab = page.locator('.tab', { hasText: ': sheet' });
+    await tab.click({ button: 'middle' });
+    await tab.waitFor({ state: 'detached', timeout: patience });
+  });
+
   await step('Problems lists the finding', async () => {
     await keys('Control+Shift+m');
     await eventually('the finding under Problems', async () => (await texts('.markers-panel .monaco-list-row')).some(r => /Fret 4 on string 2/.test(plain(r))));
