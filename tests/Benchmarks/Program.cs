@@ -60,14 +60,19 @@ internal static class Program
                 {
                     Console.WriteLine($"Not measured: {server.Name}, {size} lines: {e.Message}");
                 }
-        Console.WriteLine(report.Tables([.. servers.Select(s => s.Name).Where(n => n.StartsWith("chordlang", StringComparison.Ordinal))]));
+        var ours = servers.Select(s => s.Name).Where(n => n.StartsWith("chordlang", StringComparison.Ordinal)).ToList();
+        var tables = report.Tables(ours);
+        Console.WriteLine(tables);
+        // Written at once: the longest texts take their time.
+        if (file is not null)
+            Report.Write(file, tables);
         if (!brief)
             foreach (var size in Long)
                 report.Add(size, Ours, new Measure(command, Language.Lessons, size, false, brief).Keystrokes());
         var growth = report.Growth(Ours);
         Console.WriteLine(growth);
         if (file is not null)
-            Report.Write(file, report.Tables([.. servers.Select(s => s.Name).Where(n => n.StartsWith("chordlang", StringComparison.Ordinal))]) + "\n" + growth);
+            Report.Write(file, tables + "\n" + growth);
         if (report.Median(1000, Ours, Measure.Keystroke) is { } small && report.Median(10_000, Ours, Measure.Keystroke) is { } large)
         {
             if (large <= small * MostGrowth + Slack)

@@ -26,6 +26,17 @@ public sealed class LessonWindowTests
         Assert.Equal(FoldsOf.Lesson(lesson, true).AsEnumerable(), FoldsOf.Lesson(chart, true).AsEnumerable());
     }
 
+    [Fact]
+    public void Folds_that_show_nothing_are_those_that_do()
+    {
+        foreach (var path in Repository.Samples())
+        {
+            var lesson = Of(path);
+            Assert.Equal(FoldsOf.Lesson(lesson, true).Select(f => f with { Shown = null }), FoldsOf.Lesson(lesson, false).AsEnumerable());
+            Assert.False(new Lesson(lesson.Tree) is var bare && FoldsOf.Lesson(bare, false).Length >= 0 && bare.IsBound);
+        }
+    }
+
     [Theory]
     [MemberData(nameof(Valid))]
     public void Hovers_completions_and_bar_hints_of_a_window_are_those_of_the_whole(string path)

@@ -26,28 +26,73 @@ public static class FoldsOf
     public static ImmutableArray<Fold> Lesson(Lesson lesson, bool shown)
     {
         var folds = new List<Fold>();
-        Sections(lesson, shown, folds);
-        Bars(lesson, shown, folds);
+        if (shown)
+        {
+            Sections(lesson, folds);
+            Bars(lesson, folds);
+        }
+        else
+            Lines(lesson.Tree, folds);
         Blocks(lesson.Tree, folds);
         return [.. folds.OrderBy(f => f.FirstLine).ThenByDescending(f => f.LastLine)];
     }
 
-    private static void Sections(Lesson lesson, bool shown, List<Fold> folds)
+    private static void Sections(Lesson lesson, List<Fold> folds)
     {
         var sections = lesson.Piece.Sections;
         for (var i = 0; i < sections.Length; i++)
         {
             var last = LastFilled(lesson.Tree, (i + 1 < sections.Length ? sections[i + 1].Line : lesson.Tree.Lines.Length) - 1);
             if (last > sections[i].Line)
-                folds.Add(new(FoldKind.Section, sections[i].Line, last, shown ? $"section {sections[i].Name}: {Skeleton(lesson, sections[i].FirstBar, sections[i].BarCount)}" : null));
+                folds.Add(new(FoldKind.Section, sections[i].Line, last, $"section {sections[i].Name}: {Skeleton(lesson, sections[i].FirstBar, sections[i].BarCount)}"));
         }
     }
 
-    private static void Bars(Lesson lesson, bool shown, List<Fold> folds)
+    private static void Bars(Lesson lesson, List<Fold> folds)
     {
         foreach (var bar in lesson.Piece.Bars)
             if (bar.Rows.Where(r => !r.Borrowed).Select(r => r.Line).DefaultIfEmpty(-1).Max() is var last && last > bar.Line)
-                folds.Add(new(FoldKind.Bar, bar.Line, last, shown ? $"{lesson.Tree.Lines[bar.Line].Text.Trim()} … {(bar.Rows.Length == 1 ? "1 row" : $"{bar.Rows.Length} rows")}" : null));
+                folds.Add(new(FoldKind.Bar, bar.Line, last, $"{lesson.Tree.Lines[bar.Line].Text.Trim()} … {(bar.Rows.Length == 1 ? "1 row" : $"{bar.Rows.Length} rows")}"));
+    }
+
+    // The same from the lines alone, where nothing has to be said: no music is bound for it. Rows belong to a bar that has its chart line for itself.
+    private static void Lines(SyntaxTree tree, List<Fold> folds)
+    {
+        var (section, bar, row) = (-1, -1, -1);
+        for (var i = 0; i < tree.Lines.Length; i++)
+            switch (tree.Lines[i])
+            {
+                case RowLine when bar >= 0:
+                    row = i;
+                    break;
+                case ChartLine chart:
+                    CloseBar();
+                    bar = chart.Bars.Length == 1 ? i : -1;
+                    break;
+                case FormLine:
+                    CloseBar();
+                    break;
+                case SectionLine:
+                    CloseBar();
+                    CloseSection(i);
+                    section = i;
+                    break;
+            }
+        CloseBar();
+        CloseSection(tree.Lines.Length);
+
+        void CloseBar()
+        {
+            if (row > bar && bar >= 0)
+                folds.Add(new(FoldKind.Bar, bar, row, null));
+            (bar, row) = (-1, -1);
+        }
+
+        void CloseSection(int next)
+        {
+            if (section >= 0 && LastFilled(tree, next - 1) is var last && last > section)
+                folds.Add(new(FoldKind.Section, section, last, null));
+        }
     }
 
     // The chords that remain without decoration; where all is decoration, the chords themselves.
