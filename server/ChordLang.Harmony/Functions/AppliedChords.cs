@@ -45,8 +45,10 @@ public static class AppliedChords
         var target = (degree + (diminished ? 1 : 5)) % 12;
         var next = Onward(keyed, at);
         var lands = next >= 0 && keyed.Motion(at, next) == (diminished ? 1 : 5) && keyed.Colours[next] is not ("o" or "h" or "+");
-        // Any other degree has a dominant too where the chord at rest on it follows at once: the flat sixth, the tonic of the next key.
-        if (!(minor ? MinorTargets : MajorTargets).Contains(target) && !(lands && target != 0 && family == ChordFamily.Dominant && keyed.Colours[next] == "M"))
+        // Any other degree has a dominant too where the chord at rest on it follows at once: the flat sixth with its seventh, the tonic of the next key.
+        // To a plain triad outside the key songs step without leading there, such as from the fourth degree to the flat seventh.
+        if (!(minor ? MinorTargets : MajorTargets).Contains(target) && !(lands && target != 0 && family == ChordFamily.Dominant && keyed.Colours[next] == "M"
+            && (keyed.OpensKey(at, next) || keyed.Chart.Chords[next].Chord is var rest && (rest.Asks(11) || rest.Asks(9)))))
             return null;
         // The tone that gives the chord away lies outside the key.
         var scale = minor ? MinorScale : MajorScale;

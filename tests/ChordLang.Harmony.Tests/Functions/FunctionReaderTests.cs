@@ -52,6 +52,7 @@ public class FunctionReaderTests
     [InlineData("C7 | F7 | C7 | C7 | F7 | F7 | C7 | C7 | G7 | F7 | C7 | G7", 0)]
     [InlineData("C | F | G | C", 1)]
     [InlineData("C | Bb | F | C", 1)]
+    [InlineData("C | F7 | Bb | C", 1)]
     public void What_belongs_to_its_key_is_not_applied(string chart, int index) =>
         Assert.DoesNotContain(Read(chart)[index].Roles, r => r.StartsWith("applied", StringComparison.Ordinal));
 
