@@ -15,6 +15,25 @@ internal sealed class AppliedFeatures(KeyedChart keyed)
     /// <summary>The degree that a dominant or leading-tone chord foreign to the key would lead to; null for any other chord.</summary>
     public int? ChiefAt(int at) => chiefs[at];
 
+    /// <summary>Names of the features that hold for a chord if the passing key stands on a degree.</summary>
+    /// <param name="at">The chord.</param>
+    /// <param name="target">Semitones of the passing tonic above the tonic, 1 to 11.</param>
+    public IEnumerable<string> Within(int at, int target)
+    {
+        var mode = keyed.Minor[at] ? "minor" : "major";
+        var (me, to, from) = (Seen(at, target), Seen(keyed.Next(at), target), Seen(keyed.Previous(at), target));
+        yield return $"t {mode} {target}";
+        yield return $"w {me}";
+        yield return $"w {me} over {Over(at)}";
+        yield return $"w {mode} {target} {me}";
+        yield return $"w {me} to {to}";
+        yield return $"w {me} from {from}";
+        yield return $"w {from} {me} {to}";
+        yield return $"w {me} next {(at + 1 < keyed.Length ? $"{Seen(at + 1, target)} over {Over(at + 1)}" : "-")}";
+    }
+
+    private string Seen(int at, int target) => at < 0 ? "-" : $"{(keyed.Degrees[at] - target + 12) % 12}{keyed.Colours[at]}";
+
     /// <summary>The nearest such chord of the same key within three roots, ahead or behind; its index and how many roots away, or null.</summary>
     public (int At, int Hops)? Nearest(int at, int step)
     {

@@ -3,12 +3,13 @@ using ChordLang.Harmony.Weights;
 
 namespace ChordLang.Harmony.Functions;
 
-/// <summary>Weighs, chord by chord and step by step, whether the home key or a passing key holds: a conditional random field of two states.</summary>
+/// <summary>Weighs, chord by chord and step by step, whether the home key or a passing key on one of the other eleven degrees holds: a conditional random field of twelve states.</summary>
 internal static class PassingKeys
 {
     // Below this share of slash chords a chart tells roots only, and rules read it better. Chosen on charts with numerals by analysts.
     private const double LeastSlashes = 0.2;
     private const double Sure = 0.45;
+    private const int States = 12;
 
     private static readonly WeightTable Table = WeightTable.Load("applied.tsv");
 
@@ -18,10 +19,27 @@ internal static class PassingKeys
         if (keyed.Length == 0 || keyed.Chart.Chords.Count(c => c.Chord.Bass is not null) < LeastSlashes * keyed.Length)
             return null;
         var features = new AppliedFeatures(keyed);
-        double[][] local = [.. Enumerable.Range(0, keyed.Length).Select(i => new[] { 0, Table.Sum(features.Of(i)) })];
-        double[][] step = [[0, Table["step home passing"]], [Table["step passing home"], Table["step passing passing"]]];
-        var posteriors = FunctionTagger.Posteriors(local, step);
-        return [.. posteriors.Select((p, i) => p[1] > Sure ? Read(keyed, features, i) : null)];
+        var local = new double[keyed.Length][];
+        for (var i = 0; i < local.Length; i++)
+        {
+            local[i] = new double[States];
+            var away = Table.Sum(features.Of(i));
+            for (var target = 1; target < States; target++)
+                local[i][target] = away + Table.Sum(features.Within(i, target));
+        }
+        Applied?[] read = [.. FunctionTagger.Posteriors(local, Steps()).Select((p, i) => 1 - p[0] > Sure ? Read(keyed, features, i) : null)];
+        for (var i = 0; i < read.Length; i++)
+            if (read[i] is not null && keyed.Colours[i] is "h" or "m7" or "m" && keyed.Next(i) is >= 0 and var next && keyed.Motion(i, next) == 5
+                && keyed.Colours[next] == "7" && read[next] is { Diminished: false, Within: null } dominant)
+                read[i] = new(dominant.Degree, next, false, 2);     // The related two belongs to the key of its dominant.
+        return read;
+    }
+
+    private static double[][] Steps()
+    {
+        var (leave, home, stay, move) = (Table["step home passing"], Table["step passing home"], Table["step passing passing"], Table["step passing other"]);
+        return [.. Enumerable.Range(0, States).Select(a => Enumerable.Range(0, States)
+            .Select(b => (a, b) switch { (0, 0) => 0, (0, _) => leave, (_, 0) => home, _ => a == b ? stay : move }).ToArray())];
     }
 
     private static Applied? Read(KeyedChart keyed, AppliedFeatures features, int at)

@@ -56,6 +56,17 @@ public class FunctionReaderTests
     public void What_belongs_to_its_key_is_not_applied(string chart, int index) =>
         Assert.DoesNotContain(Read(chart)[index].Roles, r => r.StartsWith("applied", StringComparison.Ordinal));
 
+    // A chart that writes its basses: what belongs to one passing key is told under one target. Common practice.
+    [Fact]
+    public void A_passage_in_a_passing_key_has_one_target()
+    {
+        var readings = Read("C | F/A | C/G | G7/B | C | Em7b5/G | A7/G | Dm/F | A7/E | Dm | Dm7/F | G7 | C");
+        Assert.Equal("iiø7/ii", readings[5].Numeral);
+        Assert.Equal("V7/ii", readings[6].Numeral);
+        Assert.Equal("V7/ii", readings[8].Numeral);
+        Assert.Equal("I", readings[12].Numeral);
+    }
+
     [Fact]
     public void A_cadence_has_its_functions()
     {
