@@ -23,6 +23,7 @@ export function registerCommands(context: vscode.ExtensionContext, parts: Parts)
     describe: () => describe(parts),
     transpose: () => transpose(parts),
     export: () => exportPiece(parts),
+    import: () => importFile(parts),
     practice: () => practice(parts),
     hear: () => hear(context, parts),
     sheet: () => sheet(context, parts),
@@ -153,6 +154,22 @@ async function exportPiece(parts: Parts): Promise<void> {
   const open = 'Open It';
   if (await vscode.window.showInformationMessage(`ChordLang: written to ${target.fsPath}`, open) === open)
     await vscode.commands.executeCommand('vscode.open', target);
+}
+
+async function importFile(parts: Parts): Promise<void> {
+  const chosen = await vscode.window.showOpenDialog({ title: 'Import', filters: { 'Scores, MIDI files, typed tablature': ['musicxml', 'xml', 'mxl', 'mid', 'midi', 'txt'] } });
+  if (chosen?.[0] === undefined)
+    return;
+  const answer = await parts.program.call(['import', chosen[0].fsPath]);
+  if (failed(parts, 'the import', answer))
+    return;
+  await vscode.window.showTextDocument(await vscode.workspace.openTextDocument({ language: 'chordlang', content: answer.output }));
+  const lost = answer.trouble.trim();
+  if (lost === '')
+    return;
+  const read = 'Read Them';
+  if (await vscode.window.showWarningMessage('ChordLang: some of it was guessed, or has no sign in this notation.', read) === read)
+    await parts.pages.show(`${path.basename(chosen[0].fsPath)}, what could not be carried`, lost);
 }
 
 async function practice(parts: Parts): Promise<void> {

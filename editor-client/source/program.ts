@@ -61,7 +61,7 @@ export class Program {
   /** Tells the menus which commands are answered; the others are not offered. */
   async announce(): Promise<void> {
     this.renew();
-    for (const word of ['describe', 'transpose', 'export', 'practice'])
+    for (const word of ['describe', 'transpose', 'export', 'import', 'practice'])
       await vscode.commands.executeCommand('setContext', `chordlang.can.${word}`, await this.can(word));
     await vscode.commands.executeCommand('setContext', 'chordlang.can.hear', (await this.exports()).includes('wav'));
   }
