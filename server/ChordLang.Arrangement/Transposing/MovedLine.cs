@@ -111,6 +111,10 @@ internal sealed class MovedLine(Piece piece, Interval interval, Names names, Gri
             case NotesSound notes:
                 Put(notes.Span, string.Join('+', notes.Notes.Select(n => (Note: n, Move: Match(n, move))).Where(n => n.Move is not { LeftOut: true }).Select(n => Note(n.Note, n.Move))));
                 break;
+            case ShapeSound unknown when move is { Event.Shape: null }:
+                if (interval.Semitones != 0)
+                    Shape(unknown, move, interval.Semitones);
+                break;
             case ShapeSound shape when move is { ShapeMoves: false, WriteFrets: false, Shift: { } by }:
                 Shape(shape, move, by);
                 break;
@@ -150,17 +154,18 @@ internal sealed class MovedLine(Piece piece, Interval interval, Names names, Gri
 
     private void Shape(ShapeSound sound, EventMove move, int by)
     {
-        var shape = move.Event.Shape!;
         if (sound.At is { } at)
         {
             Put(new(sound.Span.End - $"{at}".Length, $"{at}".Length), $"{at + by}");
             return;
         }
-        // The first played string tells how far the shape is moved already.
-        var first = shape.Slots.IndexOf(shape.Slots.First(f => f is not null));
-        var shift = move.On(shape.Slots.Length - first)!.Note.Fret!.Value - shape.Slots[first]!.Value + by;
-        var text = shift == 0 ? shape.Name : shift > 0 ? $"{shape.Name}+{shift}" : $"{shape.Name}{shift}";
-        Put(sound.Span, shift < 0 && piece.Shapes.ContainsKey(text) ? $"{shape.Name} at {shape.Slots.Where(f => f > 0).Min() + shift}" : text);
+        // The first played string tells how far the shape is moved already; of a shape that nobody knows, its own words do.
+        var shape = move.Event.Shape;
+        var first = shape?.Slots.FirstOrDefault(f => f is not null) is { } fret ? shape.Slots.IndexOf(fret) : -1;
+        var shift = by + (first >= 0 && move.On(shape!.Slots.Length - first) is { Note.Fret: { } now } ? now - shape.Slots[first]!.Value : sound.Shift);
+        var name = shape?.Name ?? sound.Name;
+        var text = shift == 0 ? name : shift > 0 ? $"{name}+{shift}" : $"{name}{shift}";
+        Put(sound.Span, shift < 0 && shape is not null && piece.Shapes.ContainsKey(text) ? $"{name} at {shape.Slots.Where(f => f > 0).Min() + shift}" : text);
     }
 
     private NoteMove? Match(NoteSyntax note, EventMove? move)
