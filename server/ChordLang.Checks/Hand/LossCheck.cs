@@ -27,9 +27,3 @@ public abstract class LossCheck(string code, string title, Obstacle obstacle) : 
     public IEnumerable<Finding> Of(TransposedPiece moved) => moved.Losses.Where(l => l.Obstacle == obstacle).Select(l =>
         new Finding(code, l.SamePitches ? Severity.Information : Severity.Warning, l.Message, l.Span) { Bar = l.Bar, Count = l.Count, Strings = l.Strings });
 }
-
-/// <summary>What dies with its open string.</summary>
-public sealed class OpenStringLost() : LossCheck("hand-open-string-lost", "An open string that a transposition takes away", Obstacle.OpenString);
-
-/// <summary>What would leave the neck.</summary>
-public sealed class PastNeckEnd() : LossCheck("hand-past-neck-end", "A grip that a transposition pushes off the neck", Obstacle.NeckEnd);

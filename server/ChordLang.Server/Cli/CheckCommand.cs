@@ -68,7 +68,7 @@ internal sealed class CheckCommand : Command
     internal static void Unread(CheckedFile file, Terminal terminal)
     {
         if (file.Source.Text is null)
-            terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(file.Source.Path)} cannot be {(file.Failed ? "checked" : "read")}: {Terminal.Harmless(file.Source.Trouble!)}.");
+            terminal.Error.WriteLine($"chordlang: {Unreadable(file.Source, file.Failed ? "checked" : "read")}");
     }
 
     private static List<CheckedFile> Round(Arguments arguments, Terminal terminal, bool mend)

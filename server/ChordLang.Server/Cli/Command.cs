@@ -1,4 +1,6 @@
 // What every command is: a name, the words of its help, its options, and a run.
+using ChordLang.Server.Workspace;
+
 namespace ChordLang.Server.Cli;
 
 /// <summary>An option of a command.</summary>
@@ -46,6 +48,11 @@ internal abstract class Command
     /// <summary>Why one file of many broke off, for a sentence that ends with it.</summary>
     protected static string Reason(Exception e) => e is IOException or UnauthorizedAccessException ? e.Message.TrimEnd('.')
         : $"this is a fault of ChordLang, not of your file: {e.GetType().Name}: {e.Message.TrimEnd('.')}";
+
+    /// <summary>What to say of a file that gave no text. Its name, and the system's words about it, may hold anything, so they are made harmless.</summary>
+    /// <param name="source">The file.</param>
+    /// <param name="what">What could not be done with it: <c>read</c>, <c>checked</c>.</param>
+    protected static string Unreadable(Source source, string what = "read") => $"{Terminal.Harmless(source.Path)} cannot be {what}: {Terminal.Harmless(source.Trouble!)}.";
 
     /// <summary>Does it; answers the exit code.</summary>
     public abstract int Run(Arguments arguments, Terminal terminal);

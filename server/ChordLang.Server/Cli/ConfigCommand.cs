@@ -51,7 +51,7 @@ internal sealed class ConfigCommand : Command
         var source = Sources.Read(path);
         if (source.Text is not { } text)
         {
-            terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(source.Path)} cannot be read: {source.Trouble}.");
+            terminal.Error.WriteLine($"chordlang: {Unreadable(source)}");
             return Trouble;
         }
         var library = new Library(source.FullPath);

@@ -33,7 +33,7 @@ internal sealed class DiffCommand : Command
             throw new MisuseException("diff takes two files, the old version and the new; one of them may be - for standard input.");
         var sources = new[] { old, now }.Select(p => p == "-" ? Sources.Find([p], terminal.In, null).First()() : Sources.Read(p)).ToList();
         foreach (var source in sources.Where(s => s.Text is null))
-            terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(source.Path)} cannot be read: {source.Trouble}.");
+            terminal.Error.WriteLine($"chordlang: {Unreadable(source)}");
         if (sources.Any(s => s.Text is null))
             return Trouble;
         var path = arguments["--path"] is { } given ? Path.GetFullPath(given) : null;

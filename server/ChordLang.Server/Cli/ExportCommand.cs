@@ -44,7 +44,7 @@ internal sealed class ExportCommand : Command
             throw new MisuseException($"{(arguments["--to"] == "midi" ? "a MIDI file" : "sound")} is no text: say where it is written, with --out FILE.{(arguments["--to"] == "midi" ? "mid" : "wav")}.");
         var source = Sources.Find(arguments.Words, terminal.In, arguments["--stdin-path"]).First()();
         if (source.Text is not { } text)
-            throw new MisuseException($"{Terminal.Harmless(source.Path)} cannot be read: {source.Trouble}.");
+            throw new MisuseException(Unreadable(source));
         var library = new Library(source.FullPath);
         var piece = Binder.Bind(SyntaxTree.Parse(text), library);
         var placed = PlacedPiece.Of(piece, piece.Settings.Hand);

@@ -45,7 +45,7 @@ internal sealed class FindCommand : Command
         foreach (var (source, found) in Sources.Find(arguments.Words, terminal.In, arguments["--stdin-path"]).ToList().AsParallel().AsOrdered().Select(f => Search(f(), wanted)))
             if (found is null)
             {
-                terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(source.Path)} cannot be read: {source.Trouble}.");
+                terminal.Error.WriteLine($"chordlang: {Unreadable(source)}");
                 code = Trouble;
             }
             else

@@ -32,7 +32,7 @@ internal sealed class FormatCommand : Command
             var source = read();
             if (source.Text is not { } text)
             {
-                terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(source.Path)} cannot be read: {source.Trouble}.");
+                terminal.Error.WriteLine($"chordlang: {Unreadable(source)}");
                 worst = Trouble;
                 continue;
             }

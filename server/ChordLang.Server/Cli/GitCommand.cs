@@ -106,7 +106,7 @@ internal sealed class GitCommand : Command
     {
         var source = Sources.Read(file);
         if (source.Text is not { } text)
-            throw new MisuseException($"{file} cannot be read: {source.Trouble}.");
+            throw new MisuseException(Unreadable(source));
         terminal.Out.Write(Encoding.UTF8.GetString(Formatter.Formatted(text).ToBytes()));
         return Clean;
     }

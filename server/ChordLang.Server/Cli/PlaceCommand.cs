@@ -75,7 +75,7 @@ internal sealed class PlaceCommand : Command
         {
             if (placed is null)
             {
-                terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(source.Path)} cannot be read: {source.Trouble}.");
+                terminal.Error.WriteLine($"chordlang: {Unreadable(source)}");
                 code = Trouble;
             }
             else if (take > others.Length)

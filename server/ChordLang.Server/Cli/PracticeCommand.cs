@@ -44,7 +44,7 @@ internal sealed class PracticeCommand : Command
             var source = read();
             if (source.Text is null)
             {
-                terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(source.Path)} cannot be read: {source.Trouble}.");
+                terminal.Error.WriteLine($"chordlang: {Unreadable(source)}");
                 code = Trouble;
                 continue;
             }

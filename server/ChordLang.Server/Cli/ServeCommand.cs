@@ -40,7 +40,7 @@ internal sealed class ServeCommand : Command
         {
             if (verdict is null)
             {
-                terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(source.Path)} cannot be read: {Terminal.Harmless(source.Trouble!)}.");
+                terminal.Error.WriteLine($"chordlang: {Unreadable(source)}");
                 unread = true;
                 continue;
             }

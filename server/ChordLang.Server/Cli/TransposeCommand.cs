@@ -50,7 +50,7 @@ internal sealed class TransposeCommand : Command
         foreach (var file in all)
         {
             if (file.Source.Text is null)
-                terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(file.Source.Path)} cannot be {(file.Failed ? "transposed" : "read")}: {Terminal.Harmless(file.Source.Trouble!)}.");
+                terminal.Error.WriteLine($"chordlang: {Unreadable(file.Source, file.Failed ? "transposed" : "read")}");
             else if (!arguments.Json && !write)
                 terminal.Out.Write(file.Source.Text.Text);
             if (!arguments.Json)

@@ -30,6 +30,16 @@ public sealed class CommandLineTests
         Assert.Equal(1, call.Error.Count(c => c == '\n'));
     }
 
+    // The system's own words about a file may repeat its name, and a name may hold anything.
+    [Theory, InlineData("check"), InlineData("analyse"), InlineData("describe"), InlineData("place"), InlineData("respell"), InlineData("practice"), InlineData("format"), InlineData("transpose", "--by", "1")]
+    public void A_file_name_steers_no_terminal(string command, params string[] options)
+    {
+        var call = Call.Of([command, "no such\u001b[2J file.chl", .. options]);
+        Assert.Equal(2, call.Code);
+        Assert.Contains("cannot be read", call.Error);
+        Assert.DoesNotContain('\u001b', call.Error);
+    }
+
     [Fact]
     public void Help_of_all_and_of_each()
     {
