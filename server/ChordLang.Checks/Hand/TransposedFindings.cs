@@ -11,7 +11,12 @@ public static class TransposedFindings
     /// <summary>Findings of the new text and losses, in the order of the new text.</summary>
     public static ImmutableArray<Finding> Of(TransposedPiece moved) =>
     [
-        .. CheckCatalogue.Run(moved.Piece).Concat(CheckCatalogue.All.OfType<LossCheck>().SelectMany(c => c.Of(moved)))
-            .OrderBy(f => f.Span.Start).ThenBy(f => f.Severity).ThenBy(f => f.Code, StringComparer.Ordinal),
+        .. InOrder(CheckCatalogue.Run(moved.Piece).Concat(Losses(moved))),
     ];
+
+    /// <summary>What the way there cost, in the order of the new text.</summary>
+    public static ImmutableArray<Finding> Losses(TransposedPiece moved) => [.. InOrder(CheckCatalogue.All.OfType<LossCheck>().SelectMany(c => c.Of(moved)))];
+
+    private static IEnumerable<Finding> InOrder(IEnumerable<Finding> findings) =>
+        findings.OrderBy(f => f.Span.Start).ThenBy(f => f.Severity).ThenBy(f => f.Code, StringComparer.Ordinal);
 }

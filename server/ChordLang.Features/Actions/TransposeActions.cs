@@ -14,6 +14,6 @@ internal static class TransposeActions
             yield break;
         foreach (var (semitones, words) in Offered)
             yield return new($"transpose {semitones}", $"Transpose the selected lines {words}", ActionKind.Rewrite,
-                () => Transposition.Edits(chosen.Piece, IntervalChoice.By(chosen.Piece, semitones), chosen.FirstLine, chosen.LastLine)) { Costly = true };
+                () => Transposition.Edits(chosen.Piece, NewKey.By(chosen.Piece, semitones), chosen.FirstLine, chosen.LastLine)) { Costly = true };
     }
 }

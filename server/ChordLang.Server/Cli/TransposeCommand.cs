@@ -4,10 +4,9 @@ using ChordLang.Arrangement.Binding;
 using ChordLang.Arrangement.Music;
 using ChordLang.Arrangement.Transposing;
 using ChordLang.Checks.Catalogue;
-using ChordLang.Checks.Charts;
 using ChordLang.Checks.Hand;
+using ChordLang.Features.Actions;
 using ChordLang.Grammar.Syntax;
-using ChordLang.Harmony.Keys;
 using ChordLang.Server.Workspace;
 using ChordLang.Theory.Keys;
 using ChordLang.Theory.Pitches;
@@ -67,27 +66,12 @@ internal sealed class TransposeCommand : Command
         if (arguments["--to"] is null == arguments["--by"] is null)
             throw new MisuseException("transpose needs either --to KEY, such as --to 'F# minor', or --by N, such as --by -2.");
         if (arguments["--to"] is { } to)
-            return Key.TryParse(to, out var key) ? piece => IntervalChoice.To(piece, key, Assumed(piece)) ?? throw new IOException(NoWay(piece, key))
+            return Key.TryParse(to, out var key) ? piece => NewKey.To(piece, key, out var why) ?? throw new IOException(why)
                 : throw new MisuseException($"--to '{Terminal.Harmless(to)}' cannot be read: it wants a tonic and a mode, such as 'F# minor'.");
         if (!int.TryParse(arguments["--by"], NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var by) || Math.Abs(by) > Farthest)
             throw new MisuseException($"--by '{Terminal.Harmless(arguments["--by"]!)}' cannot be read: it wants semitones from -{Farthest} to {Farthest}, such as 3 or -2.");
-        return piece => IntervalChoice.By(piece, by, Assumed(piece));
+        return piece => NewKey.By(piece, by);
     }
-
-    // The key to go by where the piece states none.
-    private static Key? Assumed(Piece piece)
-    {
-        if (IntervalChoice.First(piece) is not null)
-            return null;
-        var written = WrittenChart.Of(piece);
-        return KeyFinder.Find(written.Chart, written.Given).Spans.Select(s => s.Key).FirstOrDefault();
-    }
-
-    private static string NoWay(Piece piece, Key target) => (IntervalChoice.First(piece) ?? Assumed(piece)) is not { } home
-        ? "it states no key and has no chords that tell one, so nobody knows where the new key lies from it; use --by, or write a key line"
-        : home.Tonic is null || target.Tonic is null
-            ? $"it is in {home} and the new key is {target}: say both with a tonic, or both by their signature, or use --by"
-            : $"it is in {home}, and no interval makes that {target}; name a key of the same mode, or use --by";
 
     private static CheckedFile Guarded(Source source, Func<Piece, Interval> way, bool write)
     {

@@ -69,6 +69,17 @@ public sealed class ActionSessionTests
         Assert.Equal(-32602, (int?)(await client.Ask("workspace/executeCommand", """{"command":"chordlang.describe"}"""))["error"]!["code"]);
     }
 
+    [Fact]
+    public async Task A_transposition_tells_what_was_lost_by_the_name_of_its_check_or_why_there_is_none()
+    {
+        await using var client = await LspClient.Start(Resolving);
+        await client.Open(Uri, "key E major\n\n| E\n    1 0-7-9-9-x-x\n");
+        var told = (string?)(await Run(client, "chordlang.transpose", "\"by\":1"))["result"];
+        Assert.StartsWith("Bar 1: ", told, StringComparison.Ordinal);
+        Assert.EndsWith(" [hand-open-string-lost]", told, StringComparison.Ordinal);
+        Assert.Contains("it is in E major, and no interval makes that F minor", (string?)(await Run(client, "chordlang.transpose", "\"to\":\"F minor\""))["error"]!["message"], StringComparison.Ordinal);
+    }
+
     private static Task<JsonNode> Run(LspClient client, string command, string arguments) =>
         client.Ask("workspace/executeCommand", $$$"""{"command":"{{{command}}}","arguments":[{"uri":"{{{Uri}}}"{{{(arguments.Length > 0 ? "," + arguments : "")}}}}]}""");
 

@@ -1,18 +1,18 @@
 // Commands that an editor can run: the same that the command line has, on what is open.
 using System.Text.Json;
-using ChordLang.Arrangement.Binding;
 using ChordLang.Arrangement.Placing;
 using ChordLang.Arrangement.Transposing;
 using ChordLang.Checks.Catalogue;
+using ChordLang.Checks.Hand;
 using ChordLang.Checks.Practice;
 using ChordLang.Features.Actions;
 using ChordLang.Features.Practice;
-using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
 using ChordLang.Interchange.MusicXml;
 using ChordLang.Interchange.Spoken;
 using ChordLang.Interchange.TabText;
 using ChordLang.Server.Lsp.Protocol;
+using ChordLang.Theory.Keys;
 using PolyType;
 using StreamJsonRpc;
 
@@ -67,9 +67,8 @@ internal sealed class CommandHandler(Conversation c) : Handler, ICommandMessages
         var piece = d.Lesson.Piece;
         var interval = asked switch
         {
-            { By: { } by and >= -48 and <= 48 } => IntervalChoice.By(piece, by),
-            { To: { } to } when Binder.Bind(SyntaxTree.Parse($"key {to}\n| N.C.\n")).Settings.Key is { } key => IntervalChoice.To(piece, key, d.Lesson.Harmony.Keys.Home)
-                ?? throw Wrong($"This piece cannot be brought to {to} by an interval: the modes differ, or it states no key."),
+            { By: { } by and >= -48 and <= 48 } => NewKey.By(piece, by),
+            { To: { } to } when Key.TryParse(to, out var key) => NewKey.To(piece, key, out var why) ?? throw Wrong($"This piece cannot be brought to {key}: {why}."),
             _ => throw Wrong("transpose needs {\"by\": semitones}, from -48 to 48, or {\"to\": \"Eb major\"}."),
         };
         if (asked.Range is { } range && d.Positions.Span(range) is var span)
@@ -79,7 +78,8 @@ internal sealed class CommandHandler(Conversation c) : Handler, ICommandMessages
         }
         var moved = Transposition.Of(piece, interval, d.Lesson.Library);
         Apply(d, SafeFixes.Difference(d.Text, moved.Text));
-        return moved.Losses.IsEmpty ? null : string.Join('\n', moved.Losses.Select(l => l.Bar is { } bar ? $"Bar {bar}: {l.Message}" : l.Message));
+        var losses = TransposedFindings.Losses(moved);
+        return losses.IsEmpty ? null : string.Join('\n', losses.Select(l => $"{(l.Bar is { } bar ? $"Bar {bar}: " : "")}{l.Message} [{l.Code}]"));
     }
 
     private void Apply(Document d, IEnumerable<TextEdit> edits) => _ = c.Client.Apply(new("Transpose", c.Answers.Edit(d, edits)));
