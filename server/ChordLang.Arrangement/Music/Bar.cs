@@ -22,6 +22,9 @@ public sealed record Meter(int Counts, int Unit)
     /// <summary>True for the compound meters, in which three counts make a beat: 6/8, 9/8, 12/8 (common practice).</summary>
     public bool Compound => Unit >= 8 && Counts > 3 && Counts % 3 == 0;
 
+    /// <summary>Length in whole notes of the beat that a tempo counts: three counts in the compound meters, else one (common practice).</summary>
+    public Rational Beat => Compound ? Rational.Of(3) * Count : Count;
+
     /// <inheritdoc/>
     public override string ToString() => $"{Counts}/{Unit}";
 }

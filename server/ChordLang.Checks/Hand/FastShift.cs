@@ -8,7 +8,6 @@ namespace ChordLang.Checks.Hand;
 /// <summary>See its page.</summary>
 public sealed class FastShift : Check
 {
-    private const int Compound = 3; // counts that make a beat in a compound meter (common practice)
 
     /// <inheritdoc/>
     public override string Code => "hand-fast-shift";
@@ -45,8 +44,7 @@ public sealed class FastShift : Check
     private static double Seconds(HeldGrip from, HeldGrip to)
     {
         var (meter, tempo) = (from.Bar.Settings.Meter, from.Bar.Settings.BeatsPerMinute ?? to.Bar.Settings.BeatsPerMinute!.Value);
-        var beat = meter.Compound ? Compound * meter.Count : meter.Count;
-        return ((to.Moment.Time - from.Moment.Time) / beat).Value * 60 / tempo;
+        return ((to.Moment.Time - from.Moment.Time) / meter.Beat).Value * 60 / tempo;
     }
 
     private Finding Told(HeldGrip from, HeldGrip to, Shift shift, double given) => new(Code, Severity,

@@ -17,7 +17,6 @@ namespace ChordLang.Checks.Practice;
 internal sealed record BarNumbers(Bar Bar, PracticeNumbers Numbers, string Content)
 {
     private const double AssumedTempo = 60; // ours: slow enough that speed alone makes no bar hard
-    private const int Compound = 3; // counts that make a beat in a compound meter (common practice)
 
     /// <summary>All bars in which a placed note is struck, in order.</summary>
     public static IEnumerable<BarNumbers> Of(Piece piece)
@@ -28,16 +27,15 @@ internal sealed record BarNumbers(Bar Bar, PracticeNumbers Numbers, string Conte
         {
             var settings = group.Key.Settings;
             var tempo = settings.BeatsPerMinute ?? AssumedTempo;
-            var beat = settings.Meter.Compound ? Compound * settings.Meter.Count : settings.Meter.Count;
             var numbers = new PracticeNumbers
             {
-                Seconds = Math.Max(0.05, (group.Key.Length / beat).Value * 60 / tempo), Tempo = tempo, Assumed = settings.BeatsPerMinute is null || settings.Rubato,
+                Seconds = Math.Max(0.05, (group.Key.Length / settings.Meter.Beat).Value * 60 / tempo), Tempo = tempo, Assumed = settings.BeatsPerMinute is null || settings.Rubato,
                 AtEase = HeldGrips.HandOf(settings).Comfortable(Digit.First, Digit.Little),
             };
             hand.Begin();
             foreach (var grip in group)
             {
-                numbers = hand.Add(piece, grip, numbers, 60 / tempo / beat.Value);
+                numbers = hand.Add(piece, grip, numbers, 60 / tempo / settings.Meter.Beat.Value);
                 if (grips.Fingering(grip).None is { Obstacle: not FingeringObstacle.GivenFingers })
                     numbers = numbers with { Beyond = numbers.Beyond ?? group.Key.OffsetOf(grip.Moment.Time) };
             }

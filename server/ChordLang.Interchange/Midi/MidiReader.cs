@@ -115,7 +115,7 @@ public static class MidiReader
             bars.Add(bar with
             {
                 Key = keys.LastOrDefault(k => Here(k.At)).Key,
-                Tempo = tempo.Count > 0 ? Math.Clamp(Math.Round(60_000_000.0 / tempo[^1].Micros / (meter.Compound ? 1.5 : 1), 1), 1, 999).ToString(CultureInfo.InvariantCulture) : null,
+                Tempo = tempo.Count > 0 ? Math.Clamp(Math.Round(60_000_000.0 / tempo[^1].Micros / (4 * meter.Beat.Value), 1), 1, 999).ToString(CultureInfo.InvariantCulture) : null,
                 Section = scan.Markers.Where(m => Here(Time(m.At)) && m.Text.Length > 0).Select(m => m.Text).FirstOrDefault(),
             });
             at = bars[^1].End;

@@ -56,9 +56,6 @@ public static class MidiWriter
         return bars;
     }
 
-    /// <summary>The beat that a tempo counts, in whole notes: a quarter, or three counts of a compound meter (common practice).</summary>
-    internal static Rational Beat(Meter meter) => meter.Compound ? meter.Count * Rational.Of(3) : Rational.Of(1, 4);
-
     private static void Conduct(Piece piece, IReadOnlyList<(Bar Bar, Rational Start)> bars, List<MidiEvent> track, Func<Rational, long> at)
     {
         track.Add(new TextEvent(Plain(piece.Title ?? "Untitled"), MetaEventType.SequenceTrackName, 0));
@@ -72,8 +69,8 @@ public static class MidiWriter
             if (s.Key is { } key && key != before.Settings?.Key)
                 track.Add(new KeySignatureEvent(key.Fifths, key.Tonic is not null && key.Mode is Theory.Keys.Mode.Minor or Theory.Keys.Mode.Aeolian ? 1 : 0, time));
             // Where nothing is written MIDI takes 120 itself.
-            if (s.BeatsPerMinute is { } tempo && (tempo != before.Settings?.BeatsPerMinute || Beat(before.Settings.Meter) != Beat(s.Meter)))
-                track.Add(new TempoEvent((int)Math.Clamp(Math.Round(60_000_000 / (tempo * 4 * Beat(s.Meter).Value)), 1, 0xFFFFFF), time));
+            if (s.BeatsPerMinute is { } tempo && (tempo != before.Settings?.BeatsPerMinute || before.Settings.Meter.Beat != s.Meter.Beat))
+                track.Add(new TempoEvent((int)Math.Clamp(Math.Round(60_000_000 / (tempo * 4 * s.Meter.Beat.Value)), 1, 0xFFFFFF), time));
             foreach (var section in piece.Sections.Where(x => !x.Again && x.FirstBar == bar.Index))
                 track.Add(new TextEvent(Plain(section.Name), MetaEventType.Marker, time));
             before = (bar.Length, s);

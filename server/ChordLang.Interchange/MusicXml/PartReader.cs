@@ -294,7 +294,7 @@ internal sealed partial class PartReader
 
     private static void Tempo(double quarters, RawMeasure raw, Rational at)
     {
-        var beats = Math.Round(quarters / (raw.Meter.Compound ? 1.5 : 1), 1);
+        var beats = Math.Round(quarters / (4 * raw.Meter.Beat.Value), 1);
         if (beats is < 1 or > 999)
             return;
         if (at > Rational.Zero)

@@ -110,11 +110,11 @@ public static class ScoreWriter
             {
                 var words = s.Rubato ? s.BeatsPerMinute is { } around ? $"rubato, around {around}" : "rubato" : null;
                 if (words is not null)
-                    yield return FormMarks.Words(words, s.BeatsPerMinute is { } b ? new("tempo", b) : null);
+                    yield return FormMarks.Words(words, s.BeatsPerMinute is { } b ? Sounding(b, s.Meter) : null);
                 else if (s.BeatsPerMinute is { } tempo)
                     yield return new("direction", new XAttribute("placement", "above"),
-                        new XElement("direction-type", new XElement("metronome", new XElement("beat-unit", "quarter"), s.Meter.Compound ? new XElement("beat-unit-dot") : null,
-                            new XElement("per-minute", tempo.ToString(CultureInfo.InvariantCulture)))), new XElement("sound", new XAttribute("tempo", tempo * (s.Meter.Compound ? 1.5 : 1))));
+                        new XElement("direction-type", new XElement("metronome", new XElement("beat-unit", BeatUnit(s.Meter)), s.Meter.Compound ? new XElement("beat-unit-dot") : null,
+                            new XElement("per-minute", tempo.ToString(CultureInfo.InvariantCulture)))), new XElement("sound", Sounding(tempo, s.Meter)));
             }
             if (s.Feel is { } feel && feel != before?.Feel)
                 yield return FormMarks.Words(Clean(feel));
@@ -126,6 +126,11 @@ public static class ScoreWriter
                 if (HarmonyWriter.Of(span, Ticks(span.Start - bar.Start)) is { } harmony)
                     yield return harmony;
         }
+
+        // The standard counts sounding tempo in quarters a minute.
+        private static XAttribute Sounding(double beats, Meter meter) => new("tempo", beats * 4 * meter.Beat.Value);
+
+        private static string BeatUnit(Meter meter) => (meter.Compound ? meter.Unit / 2 : meter.Unit) switch { 2 => "half", 4 => "quarter", 8 => "eighth", _ => "16th" };
 
         private IEnumerable<XElement> Music(Bar bar)
         {

@@ -9,9 +9,6 @@ namespace ChordLang.Interchange.Sheet;
 /// <summary>Beats and what follows from them. Times are whole notes from the bar line.</summary>
 internal static class Beats
 {
-    /// <summary>Length of a beat: three counts in the compound meters, else a count, but at least a quarter in meters of small counts.</summary>
-    public static Rational Length(Meter meter) => meter.Compound ? Rational.Of(3) * meter.Count : meter.Count;
-
     /// <summary>The values that fill a time, cut so that beats and the middle of a bar in four stay visible.</summary>
     public static ImmutableArray<NoteValue> Cut(Meter meter, Rational from, Rational to, bool rest)
     {
@@ -29,7 +26,7 @@ internal static class Beats
     public static long Group(Meter meter, Rational time)
     {
         // Eighths of odd meters go in twos with a three at the end; of quarter meters beat by beat.
-        var beat = Length(meter);
+        var beat = meter.Beat;
         if (!meter.Compound && meter.Unit >= 8)
         {
             var pair = (time / (Rational.Of(2) * meter.Count)).Floor;
@@ -40,7 +37,7 @@ internal static class Beats
 
     private static Rational End(Meter meter, Rational at, Rational to, bool rest)
     {
-        var beat = Length(meter);
+        var beat = meter.Beat;
         var next = Rational.Of((at / beat).Floor + 1) * beat;
         var onBeat = (at / beat).IsWhole;
         if (to <= next)

@@ -114,7 +114,7 @@ public sealed record PlayedThrough(ImmutableArray<string> Voices, ImmutableArray
         json.WriteEndArray();
     }
 
-    private static double Whole(Settings settings) => 60 / (settings.BeatsPerMinute ?? UsualTempo) / MidiWriter.Beat(settings.Meter).Value;
+    private static double Whole(Settings settings) => 60 / (settings.BeatsPerMinute ?? UsualTempo) / settings.Meter.Beat.Value;
 
     // A time that lies in another bar than the one it belongs to: what rings goes through the tempos of the bars that are played then.
     private static double Second(IReadOnlyList<(Bar Bar, Rational Start)> played, ImmutableArray<PlayedBar>.Builder bars, int near, Rational time)
