@@ -1,6 +1,9 @@
 // `chordlang import`: a score of another program as an arrangement of ours, and what of it could not be carried.
 using System.Text;
 using System.Text.Json;
+using ChordLang.Arrangement.Binding;
+using ChordLang.Checks.Spelling;
+using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
 using ChordLang.Interchange.Midi;
 using ChordLang.Interchange.MusicXml;
@@ -51,6 +54,8 @@ internal sealed class ImportCommand : Command
             throw new MisuseException($"{Terminal.Harmless(path)} cannot be imported: {Terminal.Harmless(e.Message)}.");
         }
         var text = LessonWriter.Write(imported.Score);
+        if (!IsSpelled(bytes))
+            text = Spelled(text);
         if (arguments["--out"] is { } to)
             Replacement.Write(Path.GetFullPath(to), new UTF8Encoding(false).GetBytes(text));
         if (arguments.Json)
@@ -64,6 +69,16 @@ internal sealed class ImportCommand : Command
         }
         return Clean;
     }
+
+    // Tablature says where a note lies and not what it is called; the chords over it do.
+    private static string Spelled(string text)
+    {
+        var piece = Binder.Bind(SyntaxTree.Parse(text));
+        var edits = Respelling.Edits(piece, [.. SpelledPiece.Of(piece, false).Where(n => n.Proposed != n.Note.Pitch).Select(n => (n.Event, n.Note, n.Proposed))]);
+        return piece.Tree.Source.With(edits).Text;
+    }
+
+    private static bool IsSpelled(byte[] bytes) => MidiReader.Is(bytes) || CompressedScore.Is(bytes) || IsXml(bytes);
 
     // What a file is, it says by how it begins; names mislead.
     private static Imported Read(byte[] bytes, int? part) =>

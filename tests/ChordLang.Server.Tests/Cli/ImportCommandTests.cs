@@ -2,6 +2,7 @@
 using System.Text;
 using System.Text.Json;
 using ChordLang.Server.Cli;
+using ChordLang.Testing;
 
 namespace ChordLang.Server.Tests.Cli;
 
@@ -50,6 +51,20 @@ public sealed class ImportCommandTests
         var to = Path.Combine(folder.Path, "back.chl");
         Assert.Equal("", Call.Of("import", path, "--out", to).Out);
         Assert.Equal(call.Out, File.ReadAllText(to));
+    }
+
+    [Fact]
+    public void Tablature_comes_back_spelled_as_its_chords_call_for()
+    {
+        using var folder = new TemporaryFolder();
+        foreach (var sample in Repository.Samples("valid"))
+        {
+            var text = Call.Of("export", Repository.At(sample), "--to", "tab").Out;
+            File.WriteAllText(Path.Combine(folder.Path, Path.GetFileName(sample)), Call.With(text, "import", "-").Out);
+        }
+        var check = Call.Of("check", folder.Path, "--format", "json");
+        Assert.DoesNotContain("\"spelling-", check.Out, StringComparison.Ordinal);
+        Assert.Contains("Db4@3", File.ReadAllText(Path.Combine(folder.Path, "third-floor-blues.chl")), StringComparison.Ordinal); // the seventh of Eb9
     }
 
     [Fact]
