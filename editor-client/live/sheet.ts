@@ -1,7 +1,12 @@
-// In the page of the live sheet: draws the lines that changed, keeps the others, marks where the caret is and what was found, leads from a note to its text.
-import type { Found, FromPage, Line, Sheet, ToPage } from './page.js';
+// In the page of the live sheet: draws the parts that changed, keeps the others, leads from a note to its text, and plays what is asked for.
+import '../sound/quiet.js';
+import { Margins } from '../sound/margins.js';
+import type { Score } from '../sound/score.js';
+import { arrange, made, mark, type Drawn } from './drawn.js';
+import type { Choices, Found, FromPage, Heard, Sheet, ToPage } from './page.js';
+import { pick, picked, unpick } from './pick.js';
 
-declare function acquireVsCodeApi(): { postMessage(message: FromPage): void };
+declare function acquireVsCodeApi(): { postMessage(message: FromPage): void; getState(): Choices | undefined; setState(choices: Choices): void };
 
 const editor = acquireVsCodeApi();
 const byId = (id: string) => document.getElementById(id)!;
@@ -11,92 +16,100 @@ const own = new CSSStyleSheet();
 own.replaceSync(byId('look').textContent!);
 document.adoptedStyleSheets = [style, own];
 
-/** A sign of a drawing; places count from where its line's text begins. What it shows now is kept, for asking the page costs time. */
-interface Sign { sign: Element; from: number; to: number; caret: boolean; about: string }
-interface Drawn { line: Line; element: HTMLElement; signs: Sign[]; list: Element; told: string }
 let drawn: Drawn[] = [];
 let found: Found[] = [];
-let caret = -1, asked = -1, look = '', signs = '';
+let caret = -1, asked = -1, version = -1;
+
+// A page that was hidden begins anew; what was chosen is kept.
+const choices: Choices = { large: false, numerals: false, skeleton: false, ...editor.getState() };
+
+let heard: Heard | null = null, score: Score | null = null;
+let waiting: ((score: Score) => void)[] = [], refused: ((error: Error) => void)[] = [];
+const margins = new Margins({
+  // What was edited since is asked for when a word is pressed, not before.
+  music: () => score && heard?.version === version ? score : new Promise<Score>((done, fail) => {
+    waiting.push(done);
+    refused.push(fail);
+    editor.postMessage({ kind: 'hear' });
+  }),
+  signs: () => {
+    const places = new Map<number, Element[]>();
+    if (heard?.version === version)
+      for (const { part, signs } of drawn)
+        for (const { sign, from } of signs)
+          if (part.line && sign.hasAttribute('data-pitch'))
+            places.set(part.line.from + from, [...places.get(part.line.from + from) ?? [], sign]);
+    return places;
+  },
+  say: what => { byId('said').textContent = what; },
+});
 
 function draw(sheet: Sheet): void {
-  byId('trouble').textContent = sheet.lines.length === 0 ? 'Nothing is written yet: a line that begins with | opens the first bar.' : '';
-  byId('title').textContent = sheet.title;
-  if (sheet.style !== look)
-    style.replaceSync(look = sheet.style);
-  if (sheet.signs !== signs)
-    byId('signs').innerHTML = signs = sheet.signs;
+  version = sheet.version;
+  byId('trouble').textContent = sheet.parts.some(p => p.line) ? '' : 'Nothing is written yet: a line that begins with | opens the first bar.';
+  if (sheet.look.style !== undefined)
+    style.replaceSync(sheet.look.style);
+  if (sheet.look.signs !== undefined)
+    byId('signs').innerHTML = sheet.look.signs;
   const kept = new Map<string, Drawn[]>();
   for (const d of drawn)
-    kept.set(d.line.id, [...kept.get(d.line.id) ?? [], d]);
-  drawn = sheet.lines.map(line => {
-    const same = kept.get(line.id)?.shift();
-    return same ? { ...same, line } : made(line);
+    kept.set(d.part.id, [...kept.get(d.part.id) ?? [], d]);
+  const fresh: Drawn[] = [];
+  drawn = sheet.parts.map(part => {
+    const same = kept.get(part.id)?.shift();
+    if (same)
+      return { ...same, part };
+    const one = made(part);
+    fresh.push(one);
+    return one;
   });
-  const holder = byId('lines');
-  let at = holder.firstElementChild;
-  for (const { element } of drawn)
-    if (element === at)
-      at = at.nextElementSibling;
-    else
-      holder.insertBefore(element, at);
-  while (at) {
-    const next: Element | null = at.nextElementSibling;
-    at.remove();
-    at = next;
+  arrange(byId('parts'), drawn);
+  for (const d of fresh) {
+    practise(d.element);
+    margins.show(d.element);
   }
-  mark();
+  mark(drawn, caret, found);
 }
 
-// The server escapes all that comes from the text; the page's policy would stop what it forgot.
-function made(line: Line): Drawn {
-  const section = document.createElement('section');
-  section.className = 'system';
-  section.setAttribute('aria-label', line.name);
-  section.innerHTML = line.svg ?? '';
-  const spoken = document.createElement('div');
-  spoken.className = 'spoken';
-  for (const sentence of line.spoken ?? [])
-    spoken.append(Object.assign(document.createElement('p'), { textContent: sentence }));
-  const go = Object.assign(document.createElement('button'), { type: 'button', className: 'go', textContent: `Go to the text of ${line.name[0]!.toLowerCase()}${line.name.slice(1)}` });
-  const list = document.createElement('ul');
-  list.className = 'findings';
-  section.append(spoken, go, list);
-  const signs = [...section.querySelectorAll('.sys [data-from]')].map(sign => ({
-    sign, from: Number(sign.getAttribute('data-from')), to: Number(sign.getAttribute('data-to')), caret: false, about: '',
-  }));
-  return { line, element: section, signs, list, told: '' };
+// Bars worth practising are known later than the drawing: they are found by looking at the whole piece.
+function practise(within: HTMLElement): void {
+  const hear = within.querySelector<HTMLElement>('.hear');
+  if (!hear || !heard)
+    return;
+  const words = heard.practise.filter(p => p.bar >= Number(hear.dataset.first) && p.bar <= Number(hear.dataset.last));
+  const there = [...hear.querySelectorAll<HTMLElement>('.practise')];
+  if (words.map(p => p.words).join() === there.map(b => b.dataset.says).join())
+    return;
+  for (const button of there)
+    button.remove();
+  const behind = hear.querySelector('[data-hear=again]');
+  for (const p of [...words].reverse()) {
+    const button = Object.assign(document.createElement('button'), { type: 'button', className: 'practise', textContent: p.words });
+    Object.assign(button.dataset, { hear: 'again', first: String(p.bar), last: String(p.bar), says: p.words });
+    behind?.after(button);
+  }
+  margins.show(within);
 }
 
-function mark(): void {
-  const ending = Math.max(...drawn.filter(d => d.line.from <= caret).map(d => d.line.from), -1);
-  for (const d of drawn) {
-    d.element.classList.toggle('here', d.line.from === ending && caret <= d.line.to);
-    for (const s of d.signs) {
-      const from = d.line.from + s.from, to = d.line.from + s.to;
-      const here = from <= caret && caret <= to;
-      if (here !== s.caret)
-        s.sign.classList.toggle('caret', s.caret = here);
-      const about = found.filter(f => f.from < to && f.to > from).map(f => f.message).join('\n');
-      if (about !== s.about)
-        tell(s, about);
-    }
-    const own = found.filter(f => f.from < d.line.to && f.to > d.line.from).map(f => `${f.level}: ${f.message}`);
-    if (own.join('\n') !== d.told) {
-      d.told = own.join('\n');
-      d.list.replaceChildren(...own.map(textContent => Object.assign(document.createElement('li'), { textContent })));
-    }
+function listen(message: Heard | null): void {
+  const [done, fail] = [waiting, refused];
+  [waiting, refused] = [[], []];
+  if (!message) {
+    for (const one of fail)
+      one(new Error('What it sounds cannot be had.'));
+    return;
   }
+  heard = message;
+  score = JSON.parse(message.music) as Score;
+  for (const one of done)
+    one(score);
+  for (const d of drawn)
+    practise(d.element);
 }
 
-function tell(s: Sign, about: string): void {
-  s.about = about;
-  s.sign.classList.toggle('found', about !== '');
-  s.sign.querySelector(':scope > title')?.remove();
-  if (about !== '') {
-    const title = document.createElementNS('http://www.w3.org/2000/svg', 'title');
-    title.textContent = about;
-    s.sign.append(title);
-  }
+function choose(): void {
+  for (const button of document.querySelectorAll<HTMLButtonElement>('[data-choice]'))
+    button.setAttribute('aria-pressed', String(choices[button.dataset.choice as keyof Choices]));
 }
 
 function follow(): void {
@@ -106,35 +119,70 @@ function follow(): void {
     sign!.scrollIntoView({ block: 'center' });
 }
 
-function placeOf(target: EventTarget | null, selector: string): { from: number; to: number } | undefined {
-  const sign = target instanceof Element ? target.closest(`.sys ${selector}`) : null;
-  const d = sign && drawn.find(x => x.element.contains(sign));
-  return d ? { from: d.line.from + Number(sign.getAttribute('data-from')), to: d.line.from + Number(sign.getAttribute('data-to')) } : undefined;
+function placeOf(sign: Element | null): { from: number; to: number } | undefined {
+  const line = sign && drawn.find(x => x.element.contains(sign))?.part.line;
+  return line ? { from: line.from + Number(sign.getAttribute('data-from')), to: line.from + Number(sign.getAttribute('data-to')) } : undefined;
 }
 
-document.addEventListener('click', event => {
-  const place = placeOf(event.target, '[data-from]');
-  const button = event.target instanceof Element ? event.target.closest('.go') : null;
-  const line = button && drawn.find(d => d.element.contains(button))?.line;
-  if (place)
-    editor.postMessage({ kind: 'go', ...place });
-  else if (line)
-    editor.postMessage({ kind: 'go', from: line.from, to: line.from });
-});
-document.addEventListener('pointerover', event => {
-  const place = placeOf(event.target, '[data-symbol]');
+const closest = (target: EventTarget | null, selector: string) => target instanceof Element ? target.closest<HTMLElement>(selector) : null;
+
+// A chord is explained at a place of the window.
+function explain(chord: Element | null, x: number, y: number): void {
+  const place = placeOf(chord);
   asked = place?.from ?? -1;
   byId('explained').hidden = true;
   if (place) {
     const at = byId('explained').style;
-    at.left = `${Math.max(0, Math.min(event.clientX, innerWidth - 400))}px`;
-    at.top = `${event.clientY + 16}px`;
+    at.left = `${Math.max(0, Math.min(x, innerWidth - 400))}px`;
+    at.top = `${y + 16}px`;
     editor.postMessage({ kind: 'explain', offset: place.from });
   }
+}
+
+document.addEventListener('click', event => {
+  const place = placeOf(closest(event.target, '.sys [data-from], .findings [data-from]'));
+  const go = closest(event.target, '.go');
+  const line = go && drawn.find(d => d.element.contains(go))?.part.line;
+  const choice = closest(event.target, '[data-choice]')?.dataset.choice as keyof Choices | undefined;
+  if (place)
+    editor.postMessage({ kind: 'go', ...place });
+  else if (line)
+    editor.postMessage({ kind: 'go', from: line.from, to: line.from });
+  else if (choice) {
+    choices[choice] = !choices[choice];
+    choose();
+    editor.setState(choices);
+    editor.postMessage({ kind: 'chosen', choices });
+  }
 });
+document.addEventListener('pointerover', event => explain(closest(event.target, '.sys [data-symbol]'), event.clientX, event.clientY));
 document.addEventListener('keydown', event => {
   if (event.key === 'Escape')
     byId('explained').hidden = true;
+  const notes = closest(event.target, '.notes');
+  if (!notes || event.ctrlKey || event.altKey || event.metaKey)
+    return;
+  if (event.key === 'Enter') {
+    const place = placeOf(picked(notes));
+    if (place)
+      editor.postMessage({ kind: 'go', ...place });
+    return;
+  }
+  const sign = /^(Arrow|Home$|End$)/.test(event.key) ? pick(notes, event.key) : null;
+  if (sign) {
+    event.preventDefault();
+    const box = sign.getBoundingClientRect();
+    explain(sign.hasAttribute('data-symbol') ? sign : null, box.left, box.bottom - 8);
+    if (box.top < 0 || box.bottom > innerHeight)
+      sign.scrollIntoView({ block: 'center' });
+  }
+});
+document.addEventListener('focusout', event => {
+  const notes = closest(event.target, '.notes');
+  if (notes) {
+    unpick(notes);
+    byId('explained').hidden = true;
+  }
 });
 window.addEventListener('message', (event: MessageEvent<ToPage>) => {
   const message = event.data;
@@ -142,14 +190,17 @@ window.addEventListener('message', (event: MessageEvent<ToPage>) => {
     case 'sheet':
       draw(message.sheet);
       break;
+    case 'heard':
+      listen(message.heard);
+      break;
     case 'caret':
       caret = message.offset;
-      mark();
+      mark(drawn, caret, found);
       follow();
       break;
     case 'findings':
       found = message.found;
-      mark();
+      mark(drawn, caret, found);
       break;
     case 'explained':
       if (message.offset === asked && message.text !== '') {
@@ -162,4 +213,5 @@ window.addEventListener('message', (event: MessageEvent<ToPage>) => {
       break;
   }
 });
-editor.postMessage({ kind: 'ready' });
+choose();
+editor.postMessage({ kind: 'ready', choices });

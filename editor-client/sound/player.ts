@@ -12,7 +12,7 @@ import { plan, type Plan, type PlayedNote, type Score } from './score.js';
 const ahead = 1.3, every = 0.2, soon = 0.15;
 const release = 0.06, quick = 0.01;
 
-interface Run { plan: Plan; base: number; next: number; again: boolean }
+interface Run { score: Score; plan: Plan; base: number; next: number; again: boolean }
 
 /** One at a time; made without sound, the audio of the browser is asked for when the first stretch is played. */
 export class Player {
@@ -25,34 +25,32 @@ export class Player {
 
   private context: Context | null = null;
   private out: Limiter | null = null;
-  private readonly voices: Gain[] = [];
-  private readonly left = new Set<number>();
+  private readonly voices = new Map<string, Gain>();
+  private readonly left = new Set<string>();
   private readonly strings = new Map<number, ToneAudioBuffer>();
   private readonly sounding = new Set<ToneBufferSource>();
   private run: Run | null = null;
   private timer = 0;
-
-  constructor(private readonly score: Score) {}
 
   get playing(): boolean { return this.run !== null; }
 
   /** Seconds of the audio clock. */
   get now(): number { return this.context?.currentTime ?? 0; }
 
-  isLeftOut(voice: number): boolean { return this.left.has(voice); }
+  isLeftOut(voice: string): boolean { return this.left.has(voice); }
 
-  leaveOut(voice: number, out: boolean): void {
+  leaveOut(voice: string, out: boolean): void {
     this.left[out ? 'add' : 'delete'](voice);
-    this.voices[voice]?.gain.rampTo(out ? 0 : 1, 0.03);
+    this.voices.get(voice)?.gain.rampTo(out ? 0 : 1, 0.03);
   }
 
   /** Plays the bars from..until of the played order, over and over if again. */
-  async play(from: number, until: number, again: boolean): Promise<void> {
+  async play(score: Score, from: number, until: number, again: boolean): Promise<void> {
     this.stop();
     const context = this.audio();
     // Not waited for where the browser never answers: the clock stands still until it allows sound.
     await context.resume();
-    this.begin(plan(this.score, from, until, this.speed, this.counted), again);
+    this.begin(score, plan(score, from, until, this.speed, this.counted), again);
   }
 
   /** Changes the speed, going on from where it is. */
@@ -62,9 +60,9 @@ export class Player {
     if (!run)
       return;
     const at = run.plan.start + Math.max(0, this.now - run.base - run.plan.lead) * before;
-    const end = this.score.bars[run.plan.until]!;
+    const end = run.score.bars[run.plan.until]!;
     this.silence();
-    this.begin(plan(this.score, run.plan.from, run.plan.until, speed, false, Math.min(at, end[1] + end[2])), run.again);
+    this.begin(run.score, plan(run.score, run.plan.from, run.plan.until, speed, false, Math.min(at, end[1] + end[2])), run.again);
   }
 
   stop(): void {
@@ -75,8 +73,8 @@ export class Player {
     this.changed();
   }
 
-  private begin(laid: Plan, again: boolean): void {
-    this.run = { plan: laid, base: this.now + soon, next: 0, again };
+  private begin(score: Score, laid: Plan, again: boolean): void {
+    this.run = { score, plan: laid, base: this.now + soon, next: 0, again };
     this.changed();
     this.wake();
   }
@@ -92,7 +90,7 @@ export class Player {
           break;
         run.next++;
         if (due.note)
-          this.note(due.note, run.base + due.at);
+          this.note(run.score, due.note, run.base + due.at);
         else
           this.sound(this.string(due.accent ? -1 : -2), run.base + due.at, 0.04, 0.5, this.out!);
         continue;
@@ -100,7 +98,7 @@ export class Player {
       if (!run.again || run.plan.seconds <= 0)
         break;
       run.base += run.plan.seconds;
-      run.plan = plan(this.score, run.plan.from, run.plan.until, this.speed, false);
+      run.plan = plan(run.score, run.plan.from, run.plan.until, this.speed, false);
       run.next = 0;
       if (run.base > this.now + ahead)
         break;
@@ -124,10 +122,10 @@ export class Player {
     this.sounding.clear();
   }
 
-  private note(note: PlayedNote, at: number): void {
+  private note(score: Score, note: PlayedNote, at: number): void {
     const [, seconds, midi, voice, , level, , bend] = note;
     const lasts = seconds / this.speed;
-    const source = this.sound(this.string(midi), at, lasts, 0.4 * level / 127, this.voices[voice]!);
+    const source = this.sound(this.string(midi), at, lasts, 0.4 * level / 127, this.voice(score.voices[voice]!));
     if (bend > 0)
       source.playbackRate.setValueAtTime(1, at).linearRampToValueAtTime(2 ** ((bend - midi) / 12), at + Math.min(lasts, 0.15));
     this.struck(note, at, at + lasts);
@@ -142,6 +140,13 @@ export class Player {
       window.setTimeout(() => source.disconnect(), quick);
     };
     return source.start(at, 0, seconds, gain);
+  }
+
+  private voice(name: string): Gain {
+    let made = this.voices.get(name);
+    if (!made)
+      this.voices.set(name, made = new Gain({ context: this.context!, gain: this.left.has(name) ? 0 : 1 }).connect(this.out!));
+    return made;
   }
 
   private string(midi: number): ToneAudioBuffer {
@@ -162,7 +167,6 @@ export class Player {
       this.context = new Context({ clockSource: 'timeout', latencyHint: 'interactive' });
       setContext(this.context);
       this.out = new Limiter({ context: this.context, threshold: -6 }).connect(this.context.rawContext.destination);
-      this.score.voices.forEach((_, i) => this.voices.push(new Gain({ context: this.context!, gain: this.left.has(i) ? 0 : 1 }).connect(this.out!)));
     }
     return this.context;
   }

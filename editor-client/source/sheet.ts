@@ -1,10 +1,12 @@
-// The sheet beside the editor: asks the server for what changed and hands it to a page that draws it.
+// The sheet beside the editor: asks the server for what changed, and for what it sounds, and hands it to a page that draws and plays it.
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
-import { page, type Found, type FromPage, type Sheet, type ToPage } from '../live/page';
+import { page, type Choices, type Found, type FromPage, type Heard, type Sheet, type ToPage } from '../live/page';
 import type { Server } from './server';
 
 const levels = ['error', 'warning', 'note', 'note'] as const;
+// Milliseconds without an edit after which the bars worth practising are asked for: to find them, the whole piece is looked at.
+const calm = 1500;
 const open = new Map<string, SheetView>();
 
 /** Shows the sheet of an arrangement; one that is shown already is brought to the front. */
@@ -22,6 +24,8 @@ class SheetView {
   private known: string[] = [];
   private asking = false;
   private again = false;
+  private choices: Choices = { large: false, numerals: false, skeleton: false };
+  private later: NodeJS.Timeout | undefined;
 
   constructor(context: vscode.ExtensionContext, private readonly server: Server, private readonly document: vscode.TextDocument, closed: () => void) {
     const name = document.uri.path.split('/').at(-1)!.replace(/\.chl$/, '');
@@ -39,6 +43,7 @@ class SheetView {
     this.panel.onDidDispose(() => {
       for (const listener of listeners)
         listener.dispose();
+      clearTimeout(this.later);
       closed();
     });
     webview.html = page(randomBytes(16).toString('base64url'), '', `src="${webview.asWebviewUri(vscode.Uri.joinPath(context.extensionUri, 'sheet.js'))}"`);
@@ -49,14 +54,26 @@ class SheetView {
   }
 
   private told(message: FromPage): void {
-    if (message.kind === 'ready') {
-      // A page that was hidden begins anew.
-      this.known = [];
-      void this.refresh();
-    } else if (message.kind === 'go')
-      void this.go(message.from, message.to);
-    else
-      void this.explain(message.offset);
+    switch (message.kind) {
+      case 'ready':
+        // A page that was hidden begins anew.
+        this.known = [];
+        this.choices = message.choices;
+        void this.refresh();
+        break;
+      case 'chosen':
+        this.choices = message.choices;
+        void this.refresh();
+        break;
+      case 'hear':
+        void this.hear();
+        break;
+      case 'go':
+        void this.go(message.from, message.to);
+        break;
+      case 'explain':
+        void this.explain(message.offset);
+    }
   }
 
   // One question at a time: what is typed meanwhile is asked for when the answer is there.
@@ -69,9 +86,9 @@ class SheetView {
     do {
       this.again = false;
       try {
-        const sheet = await this.server.ask<Sheet | null>('chordlang/sheet', { textDocument: { uri: this.document.uri.toString() }, known: this.known });
+        const sheet = await this.server.ask<Sheet | null>('chordlang/sheet', { textDocument: { uri: this.document.uri.toString() }, known: this.known, ...this.choices });
         if (sheet) {
-          this.known = sheet.lines.map(l => l.id);
+          this.known = [sheet.look.id, ...sheet.parts.map(p => p.id)];
           this.send({ kind: 'sheet', sheet });
           this.findings();
           const editor = vscode.window.visibleTextEditors.find(e => e.document === this.document);
@@ -83,6 +100,17 @@ class SheetView {
       }
     } while (this.again);
     this.asking = false;
+    clearTimeout(this.later);
+    this.later = setTimeout(() => void this.hear(), calm);
+  }
+
+  private async hear(): Promise<void> {
+    clearTimeout(this.later);
+    try {
+      this.send({ kind: 'heard', heard: await this.server.ask<Heard | null>('chordlang/heard', { textDocument: { uri: this.document.uri.toString() } }) });
+    } catch {
+      this.send({ kind: 'heard', heard: null });
+    }
   }
 
   private caret(editor: vscode.TextEditor): void {

@@ -13,6 +13,8 @@ internal static class Program
     private static int Main(string[] arguments)
     {
         CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+        if (arguments is ["sheet"])
+            return SheetFigures.Run();
         if (arguments is ["place"])
             return PlacementFigures.Run();
         var (peers, file, brief) = ((string?)null, (string?)null, false);

@@ -51,6 +51,12 @@ internal sealed record BarPlan
 
     public required BarSigns Signs { get; init; }
 
-    /// <summary>What stretches.</summary>
-    public double Natural => Gaps.Sum();
+    /// <summary>What the breaking of lines asks of it.</summary>
+    public BarWidth Width => new(Gaps.Sum(), Lead, Change);
 }
+
+/// <summary>How wide a bar is.</summary>
+/// <param name="Natural">What stretches.</param>
+/// <param name="Lead">From the bar line to the first column.</param>
+/// <param name="Change">Room for a change of key or meter inside a line.</param>
+internal readonly record struct BarWidth(double Natural, double Lead, double Change);

@@ -1,6 +1,5 @@
 // What a page that can be heard has more than one that cannot: words in the margin of each line, the music as data, the script.
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using ChordLang.Arrangement.Music;
@@ -25,27 +24,30 @@ internal static class HeardPage
     public static string End(PlayedThrough played) => $"<script type=\"application/json\" id=\"heard\">{played.Json()}</script>\n<script>{Script}</script>\n";
 
     /// <summary>The words beside a line. Hidden until the script is at work: without it they would promise what they cannot do.</summary>
-    public static string Margin(Piece piece, SheetSystem system, SheetOptions options, ImmutableArray<string> voices, string bars)
+    public static string Margin(Piece piece, int first, int last, SheetOptions options, ImmutableArray<string> voices)
     {
-        var words = new StringBuilder($"<div class=\"hear\" role=\"group\" aria-label=\"Hear {Lower(bars)}\" data-first=\"{system.FirstBar}\" data-last=\"{system.LastBar}\" hidden>\n");
+        var words = new StringBuilder($"<div class=\"hear\" role=\"group\" aria-label=\"Hear {Lower(SheetPage.Bars(piece, first, last))}\" data-first=\"{first}\" data-last=\"{last}\" hidden>\n");
         Word(words, "Hear from here", "from");
-        var one = system.FirstBar == system.LastBar;
+        var one = first == last;
         Word(words, one ? "Hear this bar again" : "Hear these bars again", "again");
-        foreach (var bar in Enumerable.Range(system.FirstBar, system.LastBar - system.FirstBar + 1).Where(b => options.Practise.Contains(piece.Bars[b].Number)))
-            Word(words, $"Practise {Name(piece.Bars[bar])}", "again", $" data-first=\"{bar}\" data-last=\"{bar}\"");
+        foreach (var bar in Enumerable.Range(first, last - first + 1).Where(b => options.Practise.Contains(piece.Bars[b].Number)))
+            Word(words, Practise(piece.Bars[bar]), "again", $" data-first=\"{bar}\" data-last=\"{bar}\"");
         if (!one)
         {
             words.Append("<details><summary>One bar again</summary>\n");
-            for (var bar = system.FirstBar; bar <= system.LastBar; bar++)
+            for (var bar = first; bar <= last; bar++)
                 Word(words, $"Hear {Name(piece.Bars[bar])} again", "again", $" data-first=\"{bar}\" data-last=\"{bar}\"");
             words.Append("</details>\n");
         }
         Word(words, "Slower", "slower");
         Word(words, "Count me in", "count", " aria-pressed=\"false\"");
-        for (var voice = 0; voices.Length > 1 && voice < voices.Length; voice++)
-            Word(words, $"Leave out {(voices[voice].All(char.IsAsciiDigit) ? "voice " : "")}{voices[voice]}", "voice", $" data-voice=\"{voice.ToString(CultureInfo.InvariantCulture)}\" aria-pressed=\"false\"");
+        foreach (var voice in voices.Where(_ => voices.Length > 1))
+            Word(words, $"Leave out {(voice.All(char.IsAsciiDigit) ? "voice " : "")}{voice}", "voice", $"{Markup.Attribute("data-voice", voice)} aria-pressed=\"false\"");
         return words.Append("</div>\n").ToString();
     }
+
+    /// <summary>The words that offer a bar for practice.</summary>
+    public static string Practise(Bar bar) => $"Practise {Name(bar)}";
 
     private static string Name(Bar bar) => bar.Number == 0 ? "the pickup" : $"bar {bar.Number}";
 

@@ -1,6 +1,4 @@
 // Where the lines of a sheet end: the breaks that leave all lines about equally full, four bars a line where that is no worse.
-using System.Collections.Immutable;
-
 namespace ChordLang.Interchange.Sheet;
 
 /// <summary>Bars of one line.</summary>
@@ -18,13 +16,16 @@ internal static class LineBreaks
     /// <summary>The last line of a stretch grows at most this much; it may end early.</summary>
     public const double Loosest = 1.5;
 
+    // A bar alone behind full lines looks forgotten: two lines about equally full are better.
+    private const double Alone = 1.5;
+
     /// <summary>Breaks a stretch of bars that stands by itself.</summary>
-    /// <param name="plans">All bars.</param>
+    /// <param name="widths">All bars.</param>
     /// <param name="from">Its first bar.</param>
     /// <param name="to">Behind its last bar.</param>
     /// <param name="width">Width of a line.</param>
     /// <param name="prefix">Width of clef and signature where a bar opens a line.</param>
-    public static IEnumerable<Line> Of(ImmutableArray<BarPlan> plans, int from, int to, double width, Func<int, double> prefix)
+    public static IEnumerable<Line> Of(IReadOnlyList<BarWidth> widths, int from, int to, double width, Func<int, double> prefix)
     {
         var n = to - from;
         var (cost, back, stretch) = (new double[n + 1], new int[n + 1], new double[n + 1]);
@@ -34,14 +35,14 @@ internal static class LineBreaks
             var (natural, rigid) = (0.0, 0.0);
             for (var i = j - 1; i >= 0; i--)
             {
-                var plan = plans[from + i];
-                natural += plan.Natural;
-                rigid += plan.Lead + (i < j - 1 ? plans[from + i + 1].Change : 0);
+                var bar = widths[from + i];
+                natural += bar.Natural;
+                rigid += bar.Lead + (i < j - 1 ? widths[from + i + 1].Change : 0);
                 var r = (width - prefix(from + i) - rigid) / natural;
                 if (r < Tightest && i < j - 1)
                     break;
                 var last = j == n;
-                var c = cost[i] + Badness(r, last) + (j - i == 4 ? 0 : 0.12) + 0.02;
+                var c = cost[i] + Badness(r, last) + (j - i == 4 ? 0 : 0.12) + (last && i == j - 1 && i > 0 ? Alone : 0) + 0.02;
                 if (c < cost[j])
                     (cost[j], back[j], stretch[j]) = (c, i, last && r > Loosest ? Fitting(r) : Math.Max(r, Tightest));
             }

@@ -13,32 +13,27 @@ internal sealed class Measure(Piece piece, Places places, FormSigns form, SheetO
 
     private const double Clear = 4;
 
-    private readonly HashSet<string> shown = new(StringComparer.Ordinal);
+    private readonly bool single = Single(piece);
 
-    // Where a piece has two voices anywhere, a lone voice keeps its stems up, so that the eye finds the melody in one place.
-    private readonly bool single = piece.Bars.Any(b => b.Rows.Count(r => r.Events.Length > 0) > 1);
+    /// <summary>Where a piece has two voices anywhere, a lone voice keeps its stems up, so that the eye finds the melody in one place.</summary>
+    public static bool Single(Piece piece) => piece.Bars.Any(b => b.Rows.Count(r => r.Events.Length > 0) > 1);
 
     /// <summary>The advance of a column for the time to the next, in whole notes; a double time is not twice as wide (common practice of engraving).</summary>
     public static double Advance(Rational time) => Math.Max(17, 12 + 11.5 * Math.Log2(time.Value * 48 / 3 + 1));
 
-    public ImmutableArray<BarPlan> All()
+    /// <summary>A bar, measured.</summary>
+    /// <param name="index">Its place in the piece.</param>
+    /// <param name="shows">Asked in turn of each grip that could stand over it.</param>
+    public BarPlan Of(int index, Func<Grip, bool> shows)
     {
-        var plans = ImmutableArray.CreateBuilder<BarPlan>(piece.Bars.Length);
-        for (var i = 0; i < piece.Bars.Length; i++)
-            plans.Add(Of(piece.Bars[i], i == 0 ? null : piece.Bars[i - 1].Settings));
-        return plans.ToImmutable();
-    }
-
-    private BarPlan Of(Bar bar, Settings? before)
-    {
-        var face = bar.Repeats is not null && bar.Rows.All(r => r.Borrowed) ? BarFace.RepeatSign : bar.Rows.Any(r => r.Events.Any(e => e.End > e.Onset)) ? BarFace.Music : BarFace.Slashes;
-        var strands = face == BarFace.Music ? Strands.Of(bar, single) : [];
+        var (bar, before) = (piece.Bars[index], index == 0 ? null : piece.Bars[index - 1].Settings);
+        var (face, strands) = Shown(bar);
         // A chord that % repeats is not written again.
         var names = bar.Chords.Where(c => !c.Carried && (c.Symbol is not null || c.Chord is null)).Select(c => new ChordName(c)).ToImmutableArray();
         var times = strands.SelectMany(s => s.Strokes).Select(s => s.Start).Concat(names.Select(n => n.Span.Start)).Append(bar.Start).Concat(face == BarFace.Slashes ? Counts(bar) : [])
             .Where(t => t == bar.Start || t > bar.Start && t < bar.End).Distinct().Order().ToImmutableArray();
         var accidentals = options.Staves == Staves.Tab ? [] : Accidentals.Of(bar, strands);
-        var grips = Grips(bar, strands);
+        var grips = Grips(bar, strands).Where(shows).ToImmutableArray();
         var rooms = times.Select(t => Room(t, strands, accidentals)).ToList();
         var gaps = new double[times.Length];
         var least = new double[times.Length];
@@ -60,6 +55,15 @@ internal sealed class Measure(Piece piece, Places places, FormSigns form, SheetO
             Bar = bar, Face = face, Strands = strands, Times = times, Gaps = [.. gaps], Names = names, Grips = grips, Accidentals = accidentals, Signs = signs,
             Lead = 8 + rooms[0].Left + (signs.RepeatStart ? 8 : 0), Change = Change(bar.Settings, before),
         };
+    }
+
+    /// <summary>The grips that could stand over a bar, in order.</summary>
+    public IEnumerable<Grip> Grips(int index) => options.Diagrams == Diagrams.None ? [] : Grips(piece.Bars[index], Shown(piece.Bars[index]).Strands);
+
+    private (BarFace Face, ImmutableArray<Strand> Strands) Shown(Bar bar)
+    {
+        var face = bar.Repeats is not null && bar.Rows.All(r => r.Borrowed) ? BarFace.RepeatSign : bar.Rows.Any(r => r.Events.Any(e => e.End > e.Onset)) ? BarFace.Music : BarFace.Slashes;
+        return (face, face == BarFace.Music ? Strands.Of(bar, single) : []);
     }
 
     private double Change(Settings now, Settings? before)
@@ -162,8 +166,7 @@ internal sealed class Measure(Piece piece, Places places, FormSigns form, SheetO
                 continue;
             var diagram = new Diagram(bar.Settings.Neck.Tuning.Strings, spots);
             held.Add(diagram);
-            if (shown.Add(diagram.Key) || options.Diagrams == Diagrams.Every)
-                grips.Add(new(together.Key, diagram, together.First()));
+            grips.Add(new(together.Key, diagram, together.First()));
         }
         return grips.ToImmutable();
     }

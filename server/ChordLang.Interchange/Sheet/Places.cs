@@ -31,6 +31,9 @@ internal sealed class Places
                 }
     }
 
+    /// <summary>True for a note that was put on a string by itself.</summary>
+    public bool Has(Note note) => exact.ContainsKey(note);
+
     /// <summary>The place of a note, or null where the neck has none.</summary>
     public Spot? Of(Event e, Note note)
     {

@@ -55,7 +55,7 @@ public sealed record PlayedThrough(ImmutableArray<string> Voices, ImmutableArray
             bars.Add(new(bar.Index, second, bar.Length.Value * whole, (meter.Count * Rational.Of(step)).Value * whole, (meter.Length + bar.From * meter.Count).Value * whole, meter.Counts / step));
             second += bars[^1].Length;
         }
-        var voices = piece.Bars.SelectMany(b => b.Rows).Select(r => r.VoiceKey).Distinct().ToImmutableArray();
+        var voices = VoicesOf(piece);
         var notes = new List<PlayedNote>();
         for (var i = 0; i < played.Count; i++)
         {
@@ -81,6 +81,9 @@ public sealed record PlayedThrough(ImmutableArray<string> Voices, ImmutableArray
         }
         return new(voices, bars.ToImmutable(), [.. notes.OrderBy(n => n.Onset).ThenBy(n => n.Midi)]);
     }
+
+    /// <summary>Names of the voices of a piece, in the order in which they come in.</summary>
+    public static ImmutableArray<string> VoicesOf(Piece piece) => [.. piece.Bars.SelectMany(b => b.Rows).Select(r => r.VoiceKey).Distinct()];
 
     /// <summary>As JSON that can stand inside of an HTML element.</summary>
     public string Json()

@@ -1,5 +1,4 @@
 // A sheet as one page that needs nothing else: title, prose, drawings, and their words for screen readers; nothing in it runs but what makes it sound, where that is asked for.
-using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
 using ChordLang.Arrangement.Music;
@@ -20,31 +19,23 @@ public static class SheetPage
         var played = options.Sound ? PlayedThrough.Of(piece) : null;
         var style = Style(options);
         var hash = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(style)));
-        var title = piece.Title is { Length: > 0 } t ? Markup.Escape(t) : "Untitled";
         var page = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
             .Append($"<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'sha256-{hash}'; {(played is null ? "" : HeardPage.Policy)}base-uri 'none'; form-action 'none'\">\n")
-            .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>").Append(title).Append("</title>\n<style>").Append(style).Append("</style>\n</head>\n<body>\n")
-            .Append("<svg class=\"defs\" aria-hidden=\"true\" focusable=\"false\">").Append(Definitions(systems.SelectMany(s => s.Glyphs))).Append("</svg>\n<main>\n<header>\n<h1>").Append(title).Append("</h1>\n");
-        if (piece.By is { } by)
-            page.Append("<p class=\"by\">").Append(Markup.Escape(by)).Append("</p>\n");
-        page.Append("<ul class=\"facts\">");
-        foreach (var fact in Facts.Of(piece.Bars.IsEmpty ? piece.Settings : piece.Bars[0].Settings))
-            page.Append("<li>").Append(Markup.Escape(fact)).Append("</li>");
-        if (options.Skeleton.Count > 0)
-            page.Append("<li>dots under the names: what remains without decoration</li>");
-        page.Append("</ul>\n</header>\n");
+            .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>").Append(SheetText.Title(piece)).Append("</title>\n<style>").Append(style).Append("</style>\n</head>\n<body>\n")
+            .Append("<svg class=\"defs\" aria-hidden=\"true\" focusable=\"false\">").Append(Definitions(systems.SelectMany(s => s.Glyphs))).Append("</svg>\n<main>\n").Append(SheetText.Head(piece, options));
         if (played is not null)
             page.Append(HeardPage.Said);
-        Text(page, "lead", "", piece.Prose);
-        var next = 0;
+        var text = new SheetText(piece);
+        page.Append(text.Lead());
         foreach (var system in systems)
         {
-            var opens = piece.Bars[system.FirstBar].Number == 0 && system.LastBar > system.FirstBar ? system.FirstBar + 1 : system.FirstBar;
-            next = Headings(page, piece, next, piece.Bars[opens].Line);
-            System(page, piece, system, played is null ? "" : HeardPage.Margin(piece, system, options, played.Voices, Bars(piece, system.FirstBar, system.LastBar)));
+            var bars = Bars(piece, system.FirstBar, system.LastBar);
+            page.Append(text.Before(system.FirstBar, system.LastBar)).Append($"<section class=\"system\" aria-label=\"{bars}\">\n").Append(system.Svg).Append("\n<div class=\"spoken\">");
+            foreach (var sentence in system.Spoken)
+                page.Append("<p>").Append(Markup.Escape(sentence)).Append("</p>");
+            page.Append("</div>\n").Append(played is null ? "" : HeardPage.Margin(piece, system.FirstBar, system.LastBar, options, played.Voices)).Append("</section>\n").Append(text.After(system.FirstBar, system.LastBar));
         }
-        Headings(page, piece, next, int.MaxValue);
-        return page.Append("</main>\n").Append(played is null ? "" : HeardPage.End(played)).Append("</body>\n</html>\n").ToString();
+        return page.Append(text.Rest()).Append("</main>\n").Append(played is null ? "" : HeardPage.End(played)).Append("</body>\n</html>\n").ToString();
     }
 
     /// <summary>All lines of a piece in one drawing, for placing in other documents; on a ground of its own, legible wherever it is shown.</summary>
@@ -75,37 +66,8 @@ public static class SheetPage
     public static string Definitions(IEnumerable<string> names) =>
         "<defs>" + string.Concat(names.Distinct().Order(StringComparer.Ordinal).Select(n => $"<path id=\"clg-{n}\" d=\"{GlyphTable.All[n].Path}\"/>")) + "</defs>";
 
-    // Section names stand where they are written; a section that is played again is a line of words.
-    private static int Headings(StringBuilder page, Piece piece, int next, int line)
-    {
-        for (; next < piece.Sections.Length && piece.Sections[next].Line < line; next++)
-        {
-            var section = piece.Sections[next];
-            page.Append("<h2>").Append(Markup.Escape(section.Name)).Append(section.Again ? " again" : "").Append("</h2>\n");
-            Text(page, "lead", "", section.Prose);
-        }
-        return next;
-    }
-
-    private static void System(StringBuilder page, Piece piece, SheetSystem system, string margin)
-    {
-        page.Append($"<section class=\"system\" aria-label=\"{Bars(piece, system.FirstBar, system.LastBar)}\">\n").Append(system.Svg).Append("\n<div class=\"spoken\">");
-        foreach (var sentence in system.Spoken)
-            page.Append("<p>").Append(Markup.Escape(sentence)).Append("</p>");
-        page.Append("</div>\n").Append(margin).Append("</section>\n");
-        for (var i = system.FirstBar; i <= system.LastBar; i++)
-            Text(page, "note", system.FirstBar == system.LastBar ? "" : Bars(piece, i, i), piece.Bars[i].Prose);
-    }
-
-    private static void Text(StringBuilder page, string style, string about, ImmutableArray<string> prose)
-    {
-        if (prose.All(p => p.Trim().Length == 0))
-            return;
-        page.Append($"<div class=\"{style}\">");
-        if (about.Length > 0)
-            page.Append("<p class=\"bars\">").Append(about).Append("</p>");
-        page.Append(Prose.Html(prose)).Append("</div>\n");
-    }
+    /// <summary>The words with which a bar is offered for practice: <c>Practise bar 5</c>.</summary>
+    public static string PractiseWords(Bar bar) => HeardPage.Practise(bar);
 
     /// <summary>Which bars a line holds, in words: <c>Bars 5 to 8</c>.</summary>
     public static string Bars(Piece piece, int first, int last)

@@ -15,28 +15,54 @@ public static class SheetWriter
     /// <param name="options">What was asked for.</param>
     public static ImmutableArray<SheetSystem> Systems(Piece piece, PlacedPiece placed, SheetOptions options)
     {
-        var (places, form, voices) = (new Places(piece, placed), new FormSigns(piece), new Neighbours(piece));
-        var plans = new Measure(piece, places, form, options).All();
-        var writer = new SystemWriter(piece, places, voices, form, options);
-        var spoken = Describer.Whole(piece, placed, false).Where(s => s.Bar >= 0).ToLookup(s => s.Bar, s => s.Text);
-        var systems = ImmutableArray.CreateBuilder<SheetSystem>();
-        foreach (var (from, to) in Stretches(piece))
-            foreach (var line in LineBreaks.Of(plans, from, to, options.Width - 2, i => SystemPlan.Prefix(piece.Bars[i].Settings, Meter(i), options)))
-            {
-                var system = writer.Draw(SystemPlan.Of(plans, line, Meter(line.First), options));
-                systems.Add(system with { Spoken = [.. Enumerable.Range(system.FirstBar, system.LastBar - system.FirstBar + 1).SelectMany(b => spoken[b])] });
-            }
-        return systems.ToImmutable();
+        var drawing = new Drawing(piece, placed, options);
+        var shown = new HashSet<string>(StringComparer.Ordinal);
+        var plans = new BarPlan[piece.Bars.Length];
+        for (var i = 0; i < plans.Length; i++)
+            plans[i] = drawing.Measure.Of(i, g => shown.Add(g.Shape.Key) || options.Diagrams == Diagrams.Every);
+        return [.. drawing.Lines([.. plans.Select(p => p.Width)]).Select(line => drawing.Draw(plans.AsSpan(line.First, line.Count).ToArray(), line.Stretch))];
+    }
+}
 
-        bool Meter(int bar) => bar == 0 || piece.Bars[bar].Settings.Meter != piece.Bars[bar - 1].Settings.Meter;
+/// <summary>What is known of a piece that is drawn.</summary>
+internal sealed class Drawing(Piece piece, PlacedPiece placed, SheetOptions options)
+{
+    private Neighbours? voices;
+    private SystemWriter? writer;
+    private IReadOnlyDictionary<Event, EventPlace>? told;
+
+    public Places Places { get; } = new(piece, placed);
+
+    public FormSigns Form { get; } = new(piece);
+
+    public Measure Measure => field ??= new(piece, Places, Form, options);
+
+    /// <summary>Breaks a piece into lines.</summary>
+    public IEnumerable<Line> Lines(IReadOnlyList<BarWidth> widths)
+    {
+        foreach (var (from, to) in Stretches())
+            foreach (var line in LineBreaks.Of(widths, from, to, options.Width - 2, i => SystemPlan.Prefix(piece.Bars[i].Settings, Meter(i), options)))
+                yield return line;
     }
 
-    // A section begins a line of its own, and so does another neck; a pickup goes with the bar that it leads to.
-    private static IEnumerable<(int From, int To)> Stretches(Piece piece)
+    /// <summary>Draws a line, with its words.</summary>
+    public SheetSystem Draw(IReadOnlyList<BarPlan> plans, double stretch)
     {
+        writer ??= new(piece, Places, voices ??= new(piece), Form, options);
+        return writer.Draw(SystemPlan.Of(plans, stretch, Meter(plans[0].Bar.Index), options)) with { Spoken = [.. plans.SelectMany(p => Told(p.Bar.Index))] };
+    }
+
+    private ImmutableArray<string> Told(int bar) => Describer.OfBar(piece, bar, told ??= Describer.PlacesOf(placed));
+
+    private bool Meter(int bar) => bar == 0 || piece.Bars[bar].Settings.Meter != piece.Bars[bar - 1].Settings.Meter;
+
+    // A section begins a line of its own, and so does another neck; a pickup goes with the bar that it leads to.
+    private IEnumerable<(int From, int To)> Stretches()
+    {
+        var begins = piece.Sections.Where(s => !s.Again).Select(s => s.FirstBar).ToHashSet();
         var from = 0;
         for (var i = 1; i < piece.Bars.Length; i++)
-            if (piece.Bars[i].Settings.Neck != piece.Bars[i - 1].Settings.Neck || (i > 1 || piece.Bars[0].Number > 0) && piece.Sections.Any(s => !s.Again && s.FirstBar == i))
+            if (piece.Bars[i].Settings.Neck != piece.Bars[i - 1].Settings.Neck || (i > 1 || piece.Bars[0].Number > 0) && begins.Contains(i))
             {
                 yield return (from, i);
                 from = i;

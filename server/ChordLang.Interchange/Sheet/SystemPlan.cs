@@ -71,16 +71,20 @@ internal sealed record SystemPlan
         Names + (options.Staves == Staves.Tab ? 0 : 27 + KeySignature.Width(settings.Key, null)) + (meter ? 17 : 0);
 
     /// <summary>Puts a line's bars in their places.</summary>
-    public static SystemPlan Of(ImmutableArray<BarPlan> plans, Line line, bool meter, SheetOptions options)
+    /// <param name="plans">Its bars, measured.</param>
+    /// <param name="stretch">By how much their gaps are stretched.</param>
+    /// <param name="meter">True where the meter is written at its start.</param>
+    /// <param name="options">What was asked for.</param>
+    public static SystemPlan Of(IReadOnlyList<BarPlan> plans, double stretch, bool meter, SheetOptions options)
     {
-        var x = Prefix(plans[line.First].Bar.Settings, meter, options);
-        var bars = ImmutableArray.CreateBuilder<PlacedBar>(line.Count);
-        for (var i = line.First; i < line.First + line.Count; i++)
+        var x = Prefix(plans[0].Bar.Settings, meter, options);
+        var bars = ImmutableArray.CreateBuilder<PlacedBar>(plans.Count);
+        for (var i = 0; i < plans.Count; i++)
         {
-            bars.Add(new(plans[i], x, plans[i].Lead + (i > line.First ? plans[i].Change : 0), line.Stretch));
+            bars.Add(new(plans[i], x, plans[i].Lead + (i > 0 ? plans[i].Change : 0), stretch));
             x = bars[^1].Right;
         }
-        return new() { Bars = bars.ToImmutable(), Width = Math.Max(options.Width, x + 2), Meter = meter, Stretch = line.Stretch };
+        return new() { Bars = bars.ToImmutable(), Width = Math.Max(options.Width, x + 2), Meter = meter, Stretch = stretch };
     }
 
     /// <summary>The placed bar of an event, or null where it stands on another line.</summary>

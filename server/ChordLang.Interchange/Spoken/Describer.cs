@@ -23,19 +23,32 @@ public static class Describer
     {
         var sentences = ImmutableArray.CreateBuilder<Sentence>();
         Opening(piece, sentences);
-        var places = placed.Events.ToDictionary(e => e.Event, ReferenceEqualityComparer.Instance as IEqualityComparer<Event>);
-        Settings? before = null;
-        foreach (var bar in piece.Bars)
-        {
-            Section(piece, bar, sentences);
-            sentences.Add(new(bar.Index, null, Heading(bar, before)));
-            foreach (var text in bar.Prose.Where(p => prose && p.Length > 0))
-                sentences.Add(new(bar.Index, null, $"Note: {text}"));
-            foreach (var e in bar.Rows.SelectMany(r => r.Events.Select(e => (Row: r, Event: e))).OrderBy(x => x.Event.Onset).ThenBy(x => x.Event.Row))
-                sentences.Add(new(bar.Index, e.Event.Offset, Told(bar, e.Row, e.Event, places.GetValueOrDefault(e.Event))));
-            before = bar.Settings;
-        }
+        var places = PlacesOf(placed);
+        for (var i = 0; i < piece.Bars.Length; i++)
+            Bar(piece, i, places, prose, sentences);
         return sentences.ToImmutable();
+    }
+
+    /// <summary>The places of all events, for <see cref="OfBar"/>.</summary>
+    public static IReadOnlyDictionary<Event, EventPlace> PlacesOf(PlacedPiece placed) => placed.Events.ToDictionary(e => e.Event, ReferenceEqualityComparer.Instance as IEqualityComparer<Event>);
+
+    /// <summary>One bar as <see cref="Whole"/> tells it, without its teaching text.</summary>
+    public static ImmutableArray<string> OfBar(Piece piece, int index, IReadOnlyDictionary<Event, EventPlace> places)
+    {
+        var sentences = ImmutableArray.CreateBuilder<Sentence>();
+        Bar(piece, index, places, false, sentences);
+        return [.. sentences.Select(s => s.Text)];
+    }
+
+    private static void Bar(Piece piece, int index, IReadOnlyDictionary<Event, EventPlace> places, bool prose, ImmutableArray<Sentence>.Builder sentences)
+    {
+        var bar = piece.Bars[index];
+        Section(piece, bar, sentences);
+        sentences.Add(new(index, null, Heading(bar, index == 0 ? null : piece.Bars[index - 1].Settings)));
+        foreach (var text in bar.Prose.Where(p => prose && p.Length > 0))
+            sentences.Add(new(index, null, $"Note: {text}"));
+        foreach (var e in bar.Rows.SelectMany(r => r.Events.Select(e => (Row: r, Event: e))).OrderBy(x => x.Event.Onset).ThenBy(x => x.Event.Row))
+            sentences.Add(new(index, e.Event.Offset, Told(bar, e.Row, e.Event, places.GetValueOrDefault(e.Event))));
     }
 
     /// <summary>One sentence a bar: its chords, how much is played, and where on the neck.</summary>

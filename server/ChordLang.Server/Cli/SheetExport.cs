@@ -3,7 +3,7 @@ using ChordLang.Arrangement.Binding;
 using ChordLang.Arrangement.Music;
 using ChordLang.Arrangement.Placing;
 using ChordLang.Checks.Charts;
-using ChordLang.Checks.Practice;
+using ChordLang.Features.Sheets;
 using ChordLang.Harmony.Functions;
 using ChordLang.Harmony.Keys;
 using ChordLang.Harmony.Skeleton;
@@ -26,9 +26,6 @@ internal static class SheetExport
         new("--paper", "any|a4|letter", "sheet, pdf: the paper to print on (default: what the printer holds)", ["any", "a4", "letter"]),
     ];
 
-    // As many spots as `chordlang practice` shows.
-    private const int Practised = 5;
-
     /// <summary>The page or drawing as text.</summary>
     public static string Write(Piece piece, PlacedPiece placed, Arguments arguments, ILibrary library)
     {
@@ -46,25 +43,20 @@ internal static class SheetExport
         Paper = arguments["--paper"] switch { "a4" => Paper.A4, "letter" => Paper.Letter, _ => Paper.Any },
         Large = arguments.Has("--large"),
         Sound = arguments.Has("--sound"),
-        Practise = arguments.Has("--sound") ? PracticeSpots.Of(piece, library).Take(Practised).Select(s => s.Bars[0]).ToHashSet() : new HashSet<int>(),
+        Practise = arguments.Has("--sound") ? SheetWords.Practise(piece, library) : new HashSet<int>(),
         UnderChords = arguments.Has("--numerals") ? Numerals(piece) : new Dictionary<int, string>(),
         Skeleton = arguments.Has("--skeleton") ? Skeleton(piece) : new HashSet<int>(),
     };
 
-    private static HashSet<int> Skeleton(Piece piece)
+    private static IReadOnlySet<int> Skeleton(Piece piece)
     {
         var written = WrittenChart.Of(piece);
-        var levels = SkeletonReader.Read(written.Chart, KeyFinder.Find(written.Chart, written.Given)).Levels;
-        return [.. levels.Where(l => l.Level > 0).OrderBy(l => l.Level).Take(1).SelectMany(l => l.Indices).Select(i => written.Places[i].Span.Start)];
+        return SheetWords.Remaining(written, SkeletonReader.Read(written.Chart, KeyFinder.Find(written.Chart, written.Given)));
     }
 
-    private static Dictionary<int, string> Numerals(Piece piece)
+    private static IReadOnlyDictionary<int, string> Numerals(Piece piece)
     {
         var written = WrittenChart.Of(piece);
-        var functions = FunctionReader.Read(written.Chart, KeyFinder.Find(written.Chart, written.Given));
-        var numerals = new Dictionary<int, string>();
-        foreach (var (place, function) in written.Places.Zip(functions))
-            numerals.TryAdd(place.Span.Start, function.Numeral);
-        return numerals;
+        return SheetWords.Numerals(written, FunctionReader.Read(written.Chart, KeyFinder.Find(written.Chart, written.Given)));
     }
 }

@@ -1,10 +1,8 @@
-// The sheet of a document while it is written: only lines that look otherwise than before are sent again.
+// The sheet of a document while it is written: only parts that look otherwise than before are drawn and sent; what it sounds is sent when it is asked for.
 using System.Collections.Concurrent;
-using System.Globalization;
-using System.Security.Cryptography;
-using System.Text;
-using System.Text.RegularExpressions;
 using ChordLang.Arrangement.Placing;
+using ChordLang.Features.Lessons;
+using ChordLang.Features.Sheets;
 using ChordLang.Interchange.Sheet;
 using ChordLang.Server.Lsp.Protocol;
 using PolyType;
@@ -12,42 +10,52 @@ using StreamJsonRpc;
 
 namespace ChordLang.Server.Lsp.Handlers;
 
-/// <summary>The message that asks for a sheet; one of our own, so a client asks only where it knows of it.</summary>
+/// <summary>The messages about sheets; our own, so a client asks only where it knows of them.</summary>
 [GenerateShape(IncludeMethods = MethodShapeFlags.PublicInstance)]
 internal partial interface ISheetMessages
 {
     [JsonRpcMethod("chordlang/sheet", UseSingleObjectParameterDeserialization = true)]
     SheetAnswer? Sheet(SheetParams p, CancellationToken cancel);
+
+    [JsonRpcMethod("chordlang/heard", UseSingleObjectParameterDeserialization = true)]
+    HeardAnswer? Heard(HeardParams p, CancellationToken cancel);
 }
 
 /// <inheritdoc/>
-internal sealed partial class SheetHandler(Conversation c) : Handler, ISheetMessages
+internal sealed class SheetHandler(Conversation c) : Handler, ISheetMessages
 {
-    private static readonly SheetOptions Options = new();
-    private readonly ConcurrentDictionary<string, PlacedPiece> placed = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, (PlacedPiece Placed, LiveSheet Sheet)> drawn = new(StringComparer.Ordinal);
 
     public override RpcTargetMetadata Messages => RpcTargetMetadata.FromShape<ISheetMessages>();
 
-    public override void Closed(string uri) => placed.TryRemove(uri, out _);
+    public override void Closed(string uri) => drawn.TryRemove(uri, out _);
 
     public SheetAnswer? Sheet(SheetParams p, CancellationToken cancel) => c.On(p.TextDocument, d =>
     {
         var piece = d.Lesson.Piece;
-        var places = placed[d.Uri] = PlacedPiece.Of(piece, piece.Settings.Hand, before: placed.GetValueOrDefault(d.Uri));
+        var before = drawn.GetValueOrDefault(d.Uri);
+        var placed = PlacedPiece.Of(piece, piece.Settings.Hand, before: before.Placed);
+        var sheet = LiveSheet.Of(piece, placed, Options(p, d.Lesson), before.Sheet);
+        drawn[d.Uri] = (placed, sheet);
         var known = (p.Known ?? []).ToHashSet(StringComparer.Ordinal);
-        var systems = SheetWriter.Systems(piece, places, Options);
-        return new SheetAnswer(d.Version, piece.Title ?? "Untitled", SheetPage.Style(Options), SheetPage.Definitions(systems.SelectMany(s => s.Glyphs)),
-            [.. systems.Select(s => Line(s, SheetPage.Bars(piece, s.FirstBar, s.LastBar), known))]);
+        return new SheetAnswer(d.Version, known.Contains(sheet.Look) ? new(sheet.Look) : new(sheet.Look, sheet.Style, sheet.Signs), [.. sheet.Parts.Select(part => Part(part, known.Contains(part.Id)))]);
     }, cancel);
 
-    // Places in the text count from where the line's text begins, or an edit would change every line below it.
-    private static SheetLine Line(SheetSystem system, string name, HashSet<string> known)
+    public HeardAnswer? Heard(HeardParams p, CancellationToken cancel) => c.On(p.TextDocument, d =>
     {
-        var svg = Places().Replace(system.Svg, m => string.Create(CultureInfo.InvariantCulture, $"data-{m.Groups[1].Value}=\"{int.Parse(m.Groups[2].ValueSpan, CultureInfo.InvariantCulture) - system.From}\""));
-        var id = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', [name, svg, .. system.Spoken]))).AsSpan(0, 10));
-        return known.Contains(id) ? new(id, system.From, system.To, name) : new(id, system.From, system.To, name, svg, system.Spoken);
-    }
+        var piece = d.Lesson.Piece;
+        var practise = SheetWords.Practise(piece, d.Lesson.Library);
+        return new HeardAnswer(d.Version, PlayedThrough.Of(piece).Json(), [.. piece.Bars.Where(b => practise.Contains(b.Number)).Select(b => new PractiseWords(b.Index, SheetPage.PractiseWords(b)))]);
+    }, cancel);
 
-    [GeneratedRegex("data-(from|to)=\"(\\d+)\"")]
-    private static partial Regex Places();
+    private static SheetOptions Options(SheetParams p, Lesson lesson) => new()
+    {
+        Sound = true,
+        Large = p.Large == true,
+        UnderChords = p.Numerals == true ? SheetWords.Numerals(lesson.Harmony.Written, lesson.Harmony.Functions) : new Dictionary<int, string>(),
+        Skeleton = p.Skeleton == true ? SheetWords.Remaining(lesson.Harmony.Written, lesson.Harmony.Skeleton) : new HashSet<int>(),
+    };
+
+    private static SheetPart Part(LivePart part, bool known) => part.Line is not { } line ? new(part.Id, known ? null : part.Html)
+        : new(part.Id, null, known ? new(line.From, line.To, line.Name) : new(line.From, line.To, line.Name, line.Svg, line.Spoken, line.Margin));
 }

@@ -23,8 +23,10 @@ internal static class ActionPayloads
         Payload.In("lsp.CodeAction", new CodeActionToResolve(Data)),
         Payload.In("lsp.ExecuteCommandParams", new ExecuteCommandParams("chordlang.transpose", [JsonDocument.Parse("{}").RootElement])),
         Payload.In("Own", new CommandArguments(Uri, BasicPayloads.Range, 2, "G major", true, "name-fret-slip")),
-        Payload.In("Part<lsp.DocumentSymbolParams> & Own", new SheetParams(new(Uri), ["00ff"])),
-        Payload.Out("Own", new SheetAnswer(3, "A", "", "<defs></defs>", [new("00ff", 10, 20, "Bar 1", "<svg></svg>", ["Bar 1: C."])])),
+        Payload.In("Part<lsp.DocumentSymbolParams> & Own", new SheetParams(new(Uri), ["00ff"], true, true, true)),
+        Payload.Out("Own", new SheetAnswer(3, new("ff00", "", "<defs></defs>"), [new("00ff", "<p></p>", new(10, 20, "Bar 1", "<svg></svg>", ["Bar 1: C."], "<div></div>"))])),
+        Payload.In("lsp.DocumentSymbolParams", new HeardParams(new(Uri))),
+        Payload.Out("Own", new HeardAnswer(3, "{}", [new(4, "Practise bar 5")])),
         Payload.In("lsp.CodeActionParams", new CodeActionParams(new(Uri), BasicPayloads.Range, new(["quickfix"]))),
     ];
 }

@@ -1,0 +1,68 @@
+// How long a piece of 200 bars takes to be drawn: the whole page, and the live sheet after one bar was changed.
+using System.Text;
+using ChordLang.Arrangement.Binding;
+using ChordLang.Arrangement.Placing;
+using ChordLang.Fretboard.Hands;
+using ChordLang.Grammar.Parsing;
+using ChordLang.Grammar.Syntax;
+using ChordLang.Grammar.Text;
+using ChordLang.Interchange.Sheet;
+
+namespace ChordLang.Benchmarks;
+
+internal static class SheetFigures
+{
+    private const int Bars = 200;
+
+    // A machine that is busy slows both figures alike, so their ratio is what fails.
+    private const double MostOfWhole = 0.5;
+
+    /// <summary>Measures and tells; 1 where a live sheet costs like a whole page, or where more than a line was drawn anew.</summary>
+    public static int Run()
+    {
+        var (options, cache) = (new SheetOptions(), new LineCache());
+        var tree = SyntaxTree.Parse(SourceText.From(Text()), cache);
+        var piece = Binder.Bind(tree);
+        var placed = PlacedPiece.Of(piece, Hand.Medium);
+        var live = LiveSheet.Of(piece, placed, options);
+        var most = 0;
+        Figure[] figures =
+        [
+            Figure.Of($"draw the page of {Bars} bars", 60, 30, _ => SheetPage.Html(piece, placed, options)),
+            // All that an edit costs until it can be seen: read, bind, put on the strings, draw.
+            Figure.Of($"live sheet of {Bars} bars after one bar was changed", 16, 60, i =>
+            {
+                // A pitch of the voice on top: the letter behind its count.
+                var at = tree.Source.Text.IndexOf(" 4 ", tree.Source.Text.IndexOf($"// bar {7 + i * 3} ", StringComparison.Ordinal), StringComparison.Ordinal) + 3;
+                tree = tree.With(new TextEdit(new(at, 1), tree.Source.Text[at] == 'A' ? "B" : "A"), out _, cache);
+                var edited = Binder.Bind(tree);
+                placed = PlacedPiece.Of(edited, Hand.Medium, before: placed);
+                live = LiveSheet.Of(edited, placed, options, live);
+                most = Math.Max(most, live.Redrawn);
+            }),
+        ];
+        foreach (var f in figures)
+            Console.WriteLine($"{f.Name}: {f.Median:0.0} ms (median of {f.Runs}; aim {f.Aim:0} ms){(f.Median > f.Aim ? "  not reached here" : "")}");
+        var ratio = figures[1].Median / figures[0].Median;
+        Console.WriteLine($"after one edit: {ratio:P0} of the whole (at most {MostOfWhole:P0}), {most} of {live.Parts.Count(p => p.Line is not null)} lines drawn anew at most");
+        return ratio > MostOfWhole || most > 3 ? 1 : 0;
+    }
+
+    // Two voices, two chords a bar, a grip in every fourth; no two neighbouring bars are alike.
+    private static string Text()
+    {
+        string[] scale = ["G3", "A3", "B3", "C4", "D4", "E4", "F#4", "G4", "A4", "B4", "C5", "D5"], bass = ["G2", "E2", "A2", "D3", "B2", "C3"];
+        string[] chords = ["Gmaj7", "Em7", "Am7", "D7b9", "Bm7", "E7#9", "Cmaj7", "F#m7b5"];
+        var text = new StringBuilder("title Two hundred bars\nkey G major\nmeter 4/4\ntempo 96\n\n");
+        for (var bar = 0; bar < Bars; bar++)
+        {
+            if (bar % 16 == 0)
+                text.Append($"section Part {bar / 16 + 1}\n\n");
+            text.Append($"// bar {bar} \n| 1 {chords[bar % 8]}  3 {chords[(bar * 3 + 1) % 8]}\n    top: ");
+            for (var i = 0; i < 8; i++)
+                text.Append($" {i / 2 + 1}{(i % 2 == 1 ? "&" : "")} {scale[(bar * 5 + i * (1 + bar % 3)) % scale.Length]}");
+            text.Append(bar % 4 == 3 ? "\n    low:  1 G2+D3+B3\n\n" : $"\n    low:  1 {bass[bar % 6]} ring   3 {bass[(bar * 2 + 1) % 6]}\n\n");
+        }
+        return text.ToString();
+    }
+}
