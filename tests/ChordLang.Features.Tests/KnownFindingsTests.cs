@@ -32,7 +32,7 @@ public sealed class KnownFindingsTests
                 var tree = lesson.Tree.With(edit, out var changed);
                 known = known.After(edit, changed, lesson.Tree, tree);
                 lesson = new(tree);
-                var (now, fresh) = (Said(known.Now(lesson, LessonWindow.Tight(lesson, known.Lines!.Value))), Said(lesson.Findings));
+                var (now, fresh) = (Said(known.Now(lesson, LessonWindow.Of(lesson, known.Lines!.Value))), Said(lesson.Findings));
                 tried++;
                 if (!now.SequenceEqual(fresh))
                     wrong.Add($"{path} line {line + 1}: said {string.Join(" / ", now.Except(fresh))}, not {string.Join(" / ", fresh.Except(now))}");

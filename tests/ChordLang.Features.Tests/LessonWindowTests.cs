@@ -1,4 +1,5 @@
 // What is said of a long piece before all of it is bound is what the whole says.
+using ChordLang.Features.Actions;
 using ChordLang.Features.Choices;
 using ChordLang.Features.Completions;
 using ChordLang.Features.Hints;
@@ -21,9 +22,10 @@ public sealed class LessonWindowTests
     public void The_outline_and_the_folds_of_the_chart_are_those_of_the_whole(string path)
     {
         var lesson = Of(path);
-        var chart = LessonWindow.Of(lesson, null);
-        Assert.Equal(Flat(OutlineOf.Lesson(lesson)), Flat(OutlineOf.Lesson(chart)));
-        Assert.Equal(FoldsOf.Lesson(lesson, true).AsEnumerable(), FoldsOf.Lesson(chart, true).AsEnumerable());
+        var chart = lesson.Chart;
+        Assert.False(lesson.IsBound);
+        Assert.Equal(Flat(OutlineOf.Lesson(Of(path))), Flat(OutlineOf.Lesson(chart)));
+        Assert.Equal(FoldsOf.Lesson(Of(path), true).AsEnumerable(), FoldsOf.Lesson(chart, true).AsEnumerable());
     }
 
     [Fact]
@@ -50,14 +52,31 @@ public sealed class LessonWindowTests
             foreach (var token in lesson.Tree.Lines[line].Tokens)
             {
                 var offset = lesson.Tree.Absolute(line, token.Span).Start;
-                if (!HoverAt.NeedsTheWhole(lesson, offset))
-                    Assert.Equal(HoverAt.Of(lesson, offset)?.Plain(), HoverAt.Of(window, offset)?.Plain());
+                Assert.Equal(HoverAt.Of(lesson, offset)?.Plain(), HoverAt.Of(window, offset)?.Plain());
                 Assert.Equal(CompletionsAt.Of(lesson, offset, new()).Select(p => (p.Text, p.Detail)), CompletionsAt.Of(window, offset, new()).Select(p => (p.Text, p.Detail)));
             }
             var span = new Span(lesson.Text.Lines[line].Start, lesson.Text.Lines[line].Length);
             Assert.Equal(HintsIn.Of(lesson, span, new HintChoices()).Where(h => h.Kind != HintKind.Place), HintsIn.Of(window, span, new HintChoices()).Where(h => h.Kind != HintKind.Place));
         }
     }
+
+    // What waits until it is chosen is worked out from the whole; all else from the bars around.
+    [Theory]
+    [MemberData(nameof(Valid))]
+    public void Actions_that_a_window_offers_are_those_of_the_whole(string path)
+    {
+        var lesson = Of(path);
+        for (var line = 3; line < lesson.Tree.Lines.Length; line += 11)
+        {
+            if (lesson.Tree.Lines[line] is not (RowLine or ChartLine) || lesson.Text.Lines[line].Length == 0)
+                continue;
+            var window = LessonWindow.Of(lesson, new(line, line));
+            var at = new Span(lesson.Text.Lines[line].Start + lesson.Text.Lines[line].Length * 2 / 3, 0);
+            Assert.Equal(ActionsAt.Of(lesson, at).Select(Offered), ActionsAt.Of(window, at, () => lesson.Findings).Select(Offered));
+        }
+    }
+
+    private static string Offered(LessonAction action) => $"{action.Id} {action.Title} {action.Kind} {(action.Costly ? "" : string.Join(' ', action.Edits))}";
 
     // Rows, chords, keys and meters are edited; what is handed on must never be that of another chart.
     [Fact]
@@ -80,6 +99,26 @@ public sealed class LessonWindowTests
             }
         }
         Assert.True(reused > 100, $"{reused}");
+    }
+
+    // A long piece under many edits of rows: its chart is never bound again, and its places are where a fresh reading has them.
+    [Fact]
+    public void Harmony_goes_along_with_edits_of_rows()
+    {
+        var text = string.Concat(Enumerable.Range(0, 40).Select(i => $"section {i}\n| Dm7 | G7\n| Cmaj7 3 A7\n    1 x-3-5-4-5-x\n// words\n> More words.\n| %\n\n"));
+        var (memory, dice, tree) = (new HarmonyMemory(), new Dice(3), SyntaxTree.Parse("key C major\n" + text));
+        var first = new Lesson(tree, memory: memory).Harmony;
+        for (var i = 0; i < 60; i++)
+        {
+            var line = dice.Next(tree.Lines.Length);
+            var put = tree.Lines[line] switch { RowLine => "  3 D4", ProseLine => "\n> Others.", CommentLine => " more", BlankLine => "// said\n", _ => null };
+            if (put is null)
+                continue;
+            tree = tree.With(new(new(tree.Source.Lines[line].End, 0), put), out _);
+            var handed = new Lesson(tree, memory: memory);
+            Assert.Same(first.Functions[0], handed.Harmony.Functions[0]);
+            Assert.Equal(Said(new Lesson(tree).Harmony), Said(handed.Harmony));
+        }
     }
 
     private static string Said(LessonHarmony h) => string.Join('\n',

@@ -80,7 +80,7 @@ public static class Formatter
             return;
         var place = tree.Source.Lines[index];
         // Between \r and \n an emptied line would vanish: the two would become one line end.
-        if (text.Length == 0 && place.Start > 0 && tree.Source.Text[place.Start - 1] == '\r' && place.EndLength > 0 && tree.Source.Text[place.End] == '\n')
+        if (text.Length == 0 && place.Start > 0 && tree.Source.At(place.Start - 1) == '\r' && place.EndLength > 0 && tree.Source.At(place.End) == '\n')
             return;
         edits.Add(new(new(place.Start, place.Length), text));
     }

@@ -12,9 +12,9 @@ public sealed class SyntaxTree
     private readonly Lazy<ImmutableArray<(int, SyntaxFinding)>> findings;
     private readonly ImmutableArray<int>? part;
 
-    private SyntaxTree(SourceText source, ImmutableArray<LineSyntax> lines, ImmutableArray<int> heads, ImmutableArray<int>? part = null)
+    private SyntaxTree(SourceText source, SyntaxLines lines, ImmutableArray<int>? part = null)
     {
-        (Source, Lines, Heads, this.part) = (source, lines, heads, part);
+        (Source, Lines, this.part) = (source, lines, part);
         findings = new(() => [.. Numbers.SelectMany(i => lines[i].Findings.Select(f => (i, f)))]);
     }
 
@@ -22,10 +22,10 @@ public sealed class SyntaxTree
     public SourceText Source { get; }
 
     /// <summary>One parsed line for each line of the text.</summary>
-    public ImmutableArray<LineSyntax> Lines { get; }
+    public SyntaxLines Lines { get; }
 
-    /// <summary>The numbers of the lines that are neither music nor words: settings, sections, shapes, what is used, marks of a merge. In order.</summary>
-    public ImmutableArray<int> Heads { get; }
+    /// <summary>The numbers of the lines that reach beyond their place: settings, shapes, what is used. In order.</summary>
+    public IEnumerable<int> Heads => Lines.Heads(0, Lines.Length);
 
     /// <summary>The numbers of the lines that are to be read, in order: all of them, or the part of <see cref="Part"/>.</summary>
     public IEnumerable<int> Numbers => part is { } some ? some : Enumerable.Range(0, Lines.Length);
@@ -33,19 +33,10 @@ public sealed class SyntaxTree
     /// <summary>The same text, of which only some lines and <see cref="Heads"/> are to be read; every line stands where it stood. Its cost does not grow with the text.</summary>
     /// <param name="first">The first line.</param>
     /// <param name="last">The last line.</param>
-    public SyntaxTree Part(int first, int last) => new(Source, Lines, Heads,
-        [.. Heads.TakeWhile(h => h < first), .. Enumerable.Range(first, last - first + 1), .. Heads.SkipWhile(h => h <= last)]);
+    public SyntaxTree Part(int first, int last) => new(Source, Lines, [.. Lines.Heads(0, first), .. Enumerable.Range(first, last - first + 1), .. Lines.Heads(last + 1, Lines.Length)]);
 
     /// <summary>Parses a text. Never fails; lines that were parsed before are taken from the cache, where one is given.</summary>
-    public static SyntaxTree Parse(SourceText source, LineCache? cache = null)
-    {
-        cache ??= new();
-        var lines = ImmutableArray.CreateBuilder<LineSyntax>(source.Lines.Length);
-        for (var i = 0; i < source.Lines.Length; i++)
-            lines.Add(cache.Parse(source.LineText(i)));
-        var all = lines.MoveToImmutable();
-        return new(source, all, [.. Enumerable.Range(0, all.Length).Where(i => IsHead(all[i]))]);
-    }
+    public static SyntaxTree Parse(SourceText source, LineCache? cache = null) => new(source, new(Parsed(source, 0, source.Lines.Length, cache ?? new())));
 
     /// <summary>The tree after one edit: only the lines that it touches are parsed, all others are shared.</summary>
     /// <param name="edit">The edit, in offsets of the text.</param>
@@ -53,18 +44,8 @@ public sealed class SyntaxTree
     /// <param name="cache">Lines that were parsed before.</param>
     public SyntaxTree With(TextEdit edit, out LineChange changed, LineCache? cache = null)
     {
-        cache ??= new();
         var source = Source.With(edit, out changed);
-        var lines = ImmutableArray.CreateBuilder<LineSyntax>(source.Lines.Length);
-        lines.AddRange(Lines, changed.First);
-        for (var i = changed.First; i < changed.First + changed.New; i++)
-            lines.Add(cache.Parse(source.LineText(i)));
-        lines.AddRange(Lines.AsSpan()[(changed.First + changed.Old)..]);
-        var (first, behind, by, all) = (changed.First, changed.First + changed.Old, changed.New - changed.Old, lines.MoveToImmutable());
-        return new(source, all,
-        [
-            .. Heads.TakeWhile(h => h < first), .. Enumerable.Range(first, changed.New).Where(i => IsHead(all[i])), .. Heads.SkipWhile(h => h < behind).Select(h => h + by),
-        ]);
+        return new(source, Lines.With(changed.First, changed.Old, Parsed(source, changed.First, changed.New, cache ?? new())));
     }
 
     /// <summary>What the parser has to say, with the line of each; in order.</summary>
@@ -76,7 +57,13 @@ public sealed class SyntaxTree
     /// <summary>A span of a line as a span of the text.</summary>
     public Span Absolute(int line, Span span) => span.Shift(Source.Lines[line].Start);
 
-    private static bool IsHead(LineSyntax line) => line is not (RowLine or ChartLine or CommentLine or ExpectLine or FormLine or ProseLine or BlankLine);
+    private static LineSyntax[] Parsed(SourceText source, int first, int count, LineCache cache)
+    {
+        var lines = new LineSyntax[count];
+        for (var i = 0; i < count; i++)
+            lines[i] = cache.Parse(source.LineText(first + i));
+        return lines;
+    }
 
     /// <summary>Prints the tree from its tokens and the blanks between them.</summary>
     public string Print()

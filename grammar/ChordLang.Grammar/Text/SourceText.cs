@@ -1,18 +1,7 @@
 // A text with its lines. Any bytes become a text that gives the same bytes back.
-using System.Collections.Immutable;
 using System.Text;
 
 namespace ChordLang.Grammar.Text;
-
-/// <summary>One line of a text.</summary>
-/// <param name="Start">Offset of its first character.</param>
-/// <param name="Length">Length without the line end.</param>
-/// <param name="EndLength">Length of the line end: 0 (last line), 1 (\n or \r) or 2 (\r\n).</param>
-public readonly record struct TextLine(int Start, int Length, int EndLength)
-{
-    /// <summary>Offset just behind the last character, before the line end.</summary>
-    public int End => Start + Length;
-}
 
 /// <summary>What an edit did to lines.</summary>
 /// <param name="First">The first line that may be another now.</param>
@@ -26,17 +15,21 @@ public sealed class SourceText
     // Bytes that are not UTF-8 are carried as lone low surrogates, U+DC80 to U+DCFF (the practice of Python's PEP 383).
     private const int Escape = 0xDC00;
 
-    private SourceText(string text) : this(text, Cut(text, 0, text.Length))
-    {
-    }
+    private readonly Blocks<TextBlock> blocks;
+    private string? text;
 
-    private SourceText(string text, ImmutableArray<TextLine> lines) => (Text, Lines) = (text, lines);
+    private SourceText(string text) => (this.text, blocks) = (text, new(TextBlock.Cut(text)));
 
-    /// <summary>The whole text. A byte order mark stays as U+FEFF; a byte that is not UTF-8 stands as a lone surrogate U+DC80 to U+DCFF.</summary>
-    public string Text { get; }
+    private SourceText(Blocks<TextBlock> blocks) => this.blocks = blocks;
+
+    /// <summary>The whole text. A byte order mark stays as U+FEFF; a byte that is not UTF-8 stands as a lone surrogate U+DC80 to U+DCFF. After an edit it is put together when first asked for: whoever needs a part of it should ask for that.</summary>
+    public string Text => text ??= Joined(0, Length);
+
+    /// <summary>How many UTF-16 units it has.</summary>
+    public int Length => blocks.Weight;
 
     /// <summary>The lines; at least one. A text that ends in a line end has an empty last line.</summary>
-    public ImmutableArray<TextLine> Lines { get; }
+    public TextLines Lines => new(blocks);
 
     /// <summary>A text from characters.</summary>
     public static SourceText From(string text) => new(text);
@@ -81,19 +74,14 @@ public sealed class SourceText
     /// <summary>The line that holds an offset, from 0.</summary>
     public int LineAt(int offset)
     {
-        int low = 0, high = Lines.Length - 1;
-        while (low < high)
-        {
-            var middle = (low + high + 1) / 2;
-            if (Lines[middle].Start <= offset) low = middle; else high = middle - 1;
-        }
-        return low;
+        var at = blocks.At(Math.Max(0, offset));
+        return blocks.First(at) + blocks[at].LineAt(offset - blocks.Before(at));
     }
 
     /// <summary>Line and character of an offset; an offset outside the text is brought to its nearer end.</summary>
     public LinePosition PositionAt(int offset)
     {
-        offset = Math.Clamp(offset, 0, Text.Length);
+        offset = Math.Clamp(offset, 0, Length);
         var line = LineAt(offset);
         return new(line, offset - Lines[line].Start);
     }
@@ -103,17 +91,29 @@ public sealed class SourceText
     {
         if (position.Line < 0)
             return 0;
-        if (position.Line >= Lines.Length)
-            return Text.Length;
+        if (position.Line >= blocks.Count)
+            return Length;
         var line = Lines[position.Line];
         return line.Start + Math.Clamp(position.Character, 0, line.Length);
     }
 
     /// <summary>The text of a line, without its end.</summary>
-    public string LineText(int line) => Text.Substring(Lines[line].Start, Lines[line].Length);
+    public string LineText(int line)
+    {
+        var at = blocks.Of(line);
+        var (block, place) = (blocks[at], blocks[at].Lines[line - blocks.First(at)]);
+        return block.Source.Substring(block.Start + place.Start, place.Length);
+    }
 
     /// <summary>The text of a stretch.</summary>
-    public string this[Span span] => Text.Substring(span.Start, span.Length);
+    public string this[Span span] => span is { Start: >= 0, Length: >= 0 } && span.End <= Length ? Joined(span.Start, span.Length) : throw new ArgumentOutOfRangeException(nameof(span));
+
+    /// <summary>One UTF-16 unit.</summary>
+    public char At(int offset)
+    {
+        var at = blocks.At(offset);
+        return blocks[at].Source[blocks[at].Start + offset - blocks.Before(at)];
+    }
 
     /// <summary>The text after edits, all given in offsets of this text; they must not overlap. Edits at one place keep their order.</summary>
     public SourceText With(IEnumerable<TextEdit> edits)
@@ -128,48 +128,45 @@ public sealed class SourceText
         return new(result.Append(Text, at, Text.Length - at).ToString());
     }
 
-    /// <summary>The text after one edit. Only the lines that it touches are cut anew, so that its cost hardly grows with the text.</summary>
+    /// <summary>The text after one edit. Only the lines that it touches are cut anew, and only the blocks around it written anew, so that its cost hardly grows with the text.</summary>
     /// <param name="edit">The edit, in offsets of this text.</param>
     /// <param name="changed">Which lines became which.</param>
     public SourceText With(TextEdit edit, out LineChange changed)
     {
         var (first, last) = (LineAt(edit.Span.Start), LineAt(edit.Span.End));
         // A \r right before the edit may become \r\n with what is put behind it.
-        if (first > 0 && Lines[first].Start == edit.Span.Start && Text[edit.Span.Start - 1] == '\r')
+        if (first > 0 && Lines[first].Start == edit.Span.Start && At(edit.Span.Start - 1) == '\r')
             first--;
-        var text = string.Concat(Text.AsSpan(0, edit.Span.Start), edit.NewText, Text.AsSpan(edit.Span.End));
-        var by = text.Length - Text.Length;
-        var end = Lines[last].End + Lines[last].EndLength + by;
-        // Cut leaves an empty line behind a line end; where the text goes on, the next old line is that line.
-        var cut = Cut(text, Lines[first].Start, end);
-        var fresh = last == Lines.Length - 1 ? cut.Length : cut.Length - 1;
-        var lines = ImmutableArray.CreateBuilder<TextLine>(first + fresh + Lines.Length - last - 1);
-        lines.AddRange(Lines, first);
-        lines.AddRange(cut.AsSpan()[..fresh]);
-        for (var i = last + 1; i < Lines.Length; i++)
-            lines.Add(Lines[i] with { Start = Lines[i].Start + by });
-        changed = new(first, last - first + 1, fresh);
-        return new(text, lines.MoveToImmutable());
+        var (from, to) = blocks.Touched(first, last, first - last);
+        var (start, end) = (blocks.Before(from), blocks.Before(to + 1));
+        var text = string.Concat(Joined(start, edit.Span.Start - start), edit.NewText, Joined(edit.Span.End, end - edit.Span.End));
+        var fresh = TextBlock.Cut(text, to == blocks.Length - 1);
+        var after = blocks.With(from, to + 1 - from, fresh);
+        changed = new(first, last - first + 1, last - first + 1 + after.Count - blocks.Count);
+        return new(after);
     }
 
     /// <inheritdoc/>
     public override string ToString() => Text;
 
-    private static ImmutableArray<TextLine> Cut(string text, int from, int to)
+    private string Joined(int start, int length)
     {
-        var lines = ImmutableArray.CreateBuilder<TextLine>();
-        var start = from;
-        for (var i = from; i < to; i++)
+        if (length == 0)
+            return "";
+        var at = blocks.At(start);
+        var (block, inside) = (blocks[at], start - blocks.Before(at));
+        if (inside + length <= block.Weight)
+            return block.Source.Substring(block.Start + inside, length);
+        return string.Create(length, (blocks, at, inside), static (all, place) =>
         {
-            if (text[i] is not ('\n' or '\r'))
-                continue;
-            var end = text[i] == '\r' && i + 1 < text.Length && text[i + 1] == '\n' ? 2 : 1;
-            lines.Add(new(start, i - start, end));
-            i += end - 1;
-            start = i + 1;
-        }
-        lines.Add(new(start, to - start, 0));
-        return lines.ToImmutable();
+            var (blocks, at, inside) = place;
+            for (var done = 0; done < all.Length; at++, inside = 0)
+            {
+                var part = blocks[at].Source.AsSpan(blocks[at].Start + inside, Math.Min(blocks[at].Weight - inside, all.Length - done));
+                part.CopyTo(all[done..]);
+                done += part.Length;
+            }
+        });
     }
 
     // A lone surrogate that did not come from bytes: three bytes as the generalised form of UTF-8 has them.

@@ -99,13 +99,15 @@ public static class Binder
 
     private static List<RowPlan> Rows(SyntaxTree tree, BarPlan bar, TroubleList troubles)
     {
+        if (bar.Rows.Count == 0)
+            return [];
         var plans = new List<RowPlan>(bar.Rows.Count);
-        var (unlabelled, taken) = (0, new HashSet<string>(StringComparer.Ordinal));
+        var (unlabelled, taken) = (0, bar.Rows.Count > 1 ? new HashSet<string>(StringComparer.Ordinal) : null);
         foreach (var line in bar.Rows)
         {
             var row = (RowLine)tree.Lines[line];
             var key = row.Voice ?? $"{++unlabelled}";
-            if (!taken.Add(key) && row.Voice is { } voice)
+            if (taken?.Add(key) == false && row.Voice is { } voice)
             {
                 troubles.Add(line, TroubleCodes.DoubledVoice, row.Label!.Value, $"This bar has a row {voice} already. Two voices need two labels; what one voice plays stands in one row.");
                 key = $"{voice} {plans.Count + 1}";

@@ -1,4 +1,5 @@
 // What can be done about findings: their fixes, an allow with its reason, and all safe fixes at once.
+using System.Collections.Immutable;
 using ChordLang.Checks.Catalogue;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
@@ -7,7 +8,7 @@ namespace ChordLang.Features.Actions;
 
 internal static class FindingActions
 {
-    public static IEnumerable<LessonAction> Of(Selection chosen)
+    public static IEnumerable<LessonAction> Of(Selection chosen, Func<ImmutableArray<Finding>> known)
     {
         var lesson = chosen.Lesson;
         var here = lesson.Findings.Where(f => f.Span.Start <= chosen.Range.End && chosen.Range.Start <= f.Span.End).ToList();
@@ -20,8 +21,8 @@ internal static class FindingActions
         foreach (var finding in here.DistinctBy(f => (f.Code, lesson.Text.LineAt(f.Span.Start))))
             if (Allow(chosen, finding) is { } allow)
                 yield return allow;
-        if (lesson.Findings.Any(f => f.Fixes.Any(x => x.Safe)))
-            yield return new("fix all", "Fix all that is safe to fix: what sounds stays the same", ActionKind.FixAll, () => SafeFixes.Edits(lesson)) { Costly = true };
+        if (known().Any(f => f.Fixes.Any(x => x.Safe)))
+            yield return new("fix all", "Fix all that is safe to fix: what sounds stays the same", ActionKind.FixAll, () => SafeFixes.Edits(lesson.Whole)) { Costly = true };
     }
 
     // A line of its own above the line of the finding. What an allow cannot reach (comments, prose, the tool itself) is not offered one.

@@ -61,7 +61,7 @@ public static class SafeFixes
         var taken = new List<Span>();
         var edits = ImmutableArray.CreateBuilder<ImmutableArray<TextEdit>>();
         foreach (var fix in findings.Select(f => f.Fixes.FirstOrDefault(x => x.Safe)))
-            if (fix is { Edits.Length: > 0 } && fix.Edits.All(e => e.Span.End <= text.Text.Length && !taken.Any(t => t.Start <= e.Span.End && e.Span.Start <= t.End)))
+            if (fix is { Edits.Length: > 0 } && fix.Edits.All(e => e.Span.End <= text.Length && !taken.Any(t => t.Start <= e.Span.End && e.Span.Start <= t.End)))
             {
                 taken.AddRange(fix.Edits.Select(e => e.Span));
                 edits.Add(fix.Edits);

@@ -18,10 +18,11 @@ internal static class ShapeActions
             yield return new("make shape", "Make a shape of this voicing", ActionKind.Extract, () =>
             {
                 var name = Name(chosen.Piece);
-                var same = chosen.Piece.Events.Where(o => o is { Kind: EventKind.Struck, Repeated: false, Syntax.Sound: SlotsSound } && voicing.Equals(o.Voicing))
+                var same = chosen.Lesson.Whole.Piece.Events.Where(o => o is { Kind: EventKind.Struck, Repeated: false, Syntax.Sound: SlotsSound } && voicing.Equals(o.Voicing))
                     .Select(o => new TextEdit(tree.Absolute(o.Line, o.Syntax!.Sound.Span), name));
                 return [Definition(chosen, $"shape {name} = {voicing}"), .. same.OrderBy(s => s.Span.Start)];
-            });
+            })
+            { Costly = true };
         if (e.Syntax.Sound is ShapeSound shape)
             yield return new("inline shape", $"Write {shape.Name} out as frets", ActionKind.Inline, () => [new(tree.Absolute(e.Line, shape.Span), $"{voicing}")]);
     }

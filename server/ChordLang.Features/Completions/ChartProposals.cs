@@ -45,7 +45,7 @@ internal static class ChartProposals
         var (written, functions) = (lesson.Harmony.Written, lesson.Harmony.Functions);
         foreach (var i in Enumerable.Range(0, written.Places.Length).Where(i => !written.Places[i].Span.Touches(place.Word.Start)).OrderBy(i => Math.Abs(written.Places[i].Span.Start - place.Word.Start)))
             if (told.Add(written.Places[i].Symbol))
-                yield return place.Whole(ProposalKind.Chord, written.Places[i].Symbol, $"{functions[i].Numeral} in {functions[i].Key}, in {Say.Bar(lesson.Piece.Bars[written.Places[i].Bar])}");
+                yield return place.Whole(ProposalKind.Chord, written.Places[i].Symbol, $"{functions[i].Numeral} in {functions[i].Key}, in {Say.Bar(written.Chart.Chords[i].Bar)}");
         var bar = lesson.LastBarBefore(place.Line);
         if (((bar?.Settings ?? lesson.Piece.Settings).Key ?? lesson.Harmony.Keys.At(bar?.Number ?? 1)) is not { Tonic: { } tonic } key)
             yield break;

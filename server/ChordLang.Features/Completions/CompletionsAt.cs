@@ -74,7 +74,7 @@ internal sealed record Place(Lesson Lesson, int Line, string Before, string Type
     public Proposal From(int skip, ProposalKind kind, string text, string? detail = null)
     {
         var end = Word.Start + Typed.Length;
-        while (end < Word.End && Lesson.Text.Text[end] is not (',' or ')' or '/'))
+        while (end < Word.End && Lesson.Text.At(end) is not (',' or ')' or '/'))
             end++;
         return new(kind, text, Span.Between(Word.Start + skip, end), detail);
     }

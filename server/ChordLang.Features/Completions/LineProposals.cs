@@ -95,8 +95,8 @@ internal static class LineProposals
 
     /// <summary>A section that stands above can be played again.</summary>
     public static IEnumerable<Proposal> Section(Place place) => place.Words.Length > 1
-        ? place.Lesson.Piece.Sections.Any(s => !s.Again && s.Line != place.Line && s.Name == string.Join(' ', place.Words.Skip(1))) ? [place.Whole(ProposalKind.Word, "again", "as it stands above")] : []
-        : place.Lesson.Piece.Sections.Where(s => !s.Again && s.Line < place.Line && s.Name.Length > 0)
+        ? place.Lesson.Chart.Piece.Sections.Any(s => !s.Again && s.Line != place.Line && s.Name == string.Join(' ', place.Words.Skip(1))) ? [place.Whole(ProposalKind.Word, "again", "as it stands above")] : []
+        : place.Lesson.Chart.Piece.Sections.Where(s => !s.Again && s.Line < place.Line && s.Name.Length > 0)
             .Select(s => place.Whole(ProposalKind.Section, $"{s.Name} again", $"{Say.Number(s.BarCount, "bar")} as they stand above"));
 
     public static IEnumerable<Proposal> Use(Place place, ILibraryNames? library)
@@ -118,7 +118,7 @@ internal static class LineProposals
     private static IEnumerable<Proposal> Grips(Place place)
     {
         var named = place.Lesson.Piece.Shapes.Values.Select(s => string.Join('-', s.Slots.Select(f => f?.ToString() ?? "x"))).ToHashSet();
-        return place.Lesson.Piece.Events.Where(e => e is { Voicing: not null, Shape: null, Repeated: false, Notes.Length: > 2 }).GroupBy(e => $"{e.Voicing}").OrderByDescending(g => g.Count())
+        return place.Lesson.Whole.Piece.Events.Where(e => e is { Voicing: not null, Shape: null, Repeated: false, Notes.Length: > 2 }).GroupBy(e => $"{e.Voicing}").OrderByDescending(g => g.Count())
             .Where(g => !named.Contains(g.Key)).Select(g => place.Whole(ProposalKind.Voicing, g.Key, $"played {Say.Number(g.Count(), "time")} in this piece"));
     }
 

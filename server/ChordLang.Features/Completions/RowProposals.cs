@@ -71,7 +71,7 @@ internal static class RowProposals
         if (!first || BarOf(place) is not { } bar)
             return [];
         var here = bar.Rows.Where(r => r.Line != place.Line).Select(r => r.Voice).ToHashSet();
-        return place.Lesson.Piece.Bars.SelectMany(b => b.Rows).Select(r => r.Voice).OfType<string>().Distinct().Where(v => !here.Contains(v))
+        return place.Lesson.Voices.Where(v => !here.Contains(v))
             .Select(v => place.Whole(ProposalKind.Voice, v + ":", "a voice of this piece"));
     }
 

@@ -8,8 +8,15 @@ namespace ChordLang.Features.Hovers;
 
 internal static class BarHover
 {
-    public static HoverText Of(Lesson lesson, Bar bar, Span span)
+    /// <summary>What is to be said of the bar whose line stands at a column of a line.</summary>
+    /// <param name="lesson">The whole, or its chart.</param>
+    /// <param name="line">The line.</param>
+    /// <param name="column">The column.</param>
+    /// <param name="span">Where the bar line stands.</param>
+    public static HoverText Of(Lesson lesson, int line, int column, Span span)
     {
+        var bars = lesson.BarsOn(line).ToList();
+        var bar = bars.LastOrDefault(b => b.Syntax.BarLine.Touches(column)) ?? bars.LastOrDefault(b => b.Syntax.Span.Start <= column) ?? bars[0];
         var section = lesson.SectionOf(bar);
         var place = section is null ? "" : $", {Ordinal(bar.Index - section.FirstBar + 1)} of section {section.Name}";
         var key = bar.Settings.Key is { } k ? $" in {k}" : lesson.Harmony.Keys.At(bar.Number) is { } found ? $", in {found} as it sounds" : "";
@@ -41,7 +48,7 @@ internal static class BarHover
             return $"{places[chord].Symbol} belongs to the skeleton of the piece.";
         if (skeleton.Levels[1].Indices.Contains(chord))
             return $"{places[chord].Symbol} remains when passing chords and related twos are taken away.";
-        return skeleton.Heads[chord] is var head && head >= 0 && lesson.Piece.Bars[places[head].Bar] is var bar
+        return skeleton.Heads[chord] is var head && head >= 0 && lesson.Harmony.Written.Chart.Chords[head].Bar is var bar
             ? $"{places[chord].Symbol} is decoration: it hangs on {places[head].Symbol} in {Say.Bar(bar)}." : null;
     }
 

@@ -17,7 +17,7 @@ internal static class ChartHover
         switch (token.Kind)
         {
             case TokenKind.Bar:
-                return bar is null ? HoverText.Of(span, "This bar line closes the bar before it and opens none.") : BarHover.Of(lesson, bars.LastOrDefault(b => b.Syntax.BarLine.Touches(column)) ?? bar, span);
+                return bar is null ? HoverText.Of(span, "This bar line closes the bar before it and opens none.") : BarHover.Of(lesson.Chart, line, column, span);
             case TokenKind.Count when bar is not null && ItemAt(bar, token.Span) is { Count: { } count }:
                 return CountHover.Of(bar, count.Offset, span, "the chord behind it begins");
             case TokenKind.Symbol when bar is not null && ItemAt(bar, token.Span)?.Symbol is { } symbol:
@@ -48,7 +48,7 @@ internal static class ChartHover
         yield return $"In {function.Key} it is {function.Numeral}, {Article(Words(function.Function))}.";
         yield return function.Reason;
         if (function.Target is { } target && target < written.Places.Length && !function.Reason.Contains(written.Places[target].Symbol, StringComparison.Ordinal))
-            yield return $"It leads to {written.Places[target].Symbol} in {Say.Bar(lesson.Piece.Bars[written.Places[target].Bar])}.";
+            yield return $"It leads to {written.Places[target].Symbol} in {Say.Bar(written.Chart.Chords[target].Bar)}.";
     }
 
     private static string? Leaves(Chord chord)

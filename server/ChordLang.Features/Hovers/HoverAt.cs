@@ -35,10 +35,6 @@ public static class HoverAt
         };
     }
 
-    /// <summary>True where the explanation speaks of the whole piece, so that the bars around the place are not enough: at the label of a voice.</summary>
-    public static bool NeedsTheWhole(Lesson lesson, int offset) =>
-        lesson.Text.LineAt(offset) is var line && TokenAt(lesson.Tree.Lines[line], offset - lesson.Text.Lines[line].Start) is { Kind: TokenKind.Label };
-
     /// <summary>The token under a column, the later one where two touch; null on blanks.</summary>
     internal static Token? TokenAt(LineSyntax line, int column)
     {

@@ -11,9 +11,10 @@ internal static class NameHover
 {
     public static HoverText Section(Lesson lesson, int line, SectionLine syntax, Span span)
     {
-        if (lesson.Piece.Sections.FirstOrDefault(s => s.Line == line) is not { } section)
+        var piece = lesson.Chart.Piece;
+        if (piece.Sections.FirstOrDefault(s => s.Line == line) is not { } section)
             return HoverText.Of(span, syntax.Name.Length == 0 ? "A section needs a name behind this word." : $"Section {syntax[syntax.Name]} holds no bars.");
-        var bars = lesson.Piece.Bars.Skip(section.FirstBar).Take(section.BarCount).ToList();
+        var bars = piece.Bars.Skip(section.FirstBar).Take(section.BarCount).ToList();
         var size = bars.Count == 0 ? "holds no bars yet" : bars.Count == 1 ? $"is {Say.Bar(bars[0])}" : $"holds {bars.Count} bars, from {Say.Bar(bars[0])} to {Say.Bar(bars[^1])}";
         return HoverText.Of(span, section.Again ? $"Here section {section.Name} is played again: it {size}." : $"Section {section.Name} {size}.",
             bars.Count == 0 ? null : $"Its chords: {string.Join(" | ", bars.Take(16).Select(b => string.Join(' ', b.Chords.Where(c => !c.Carried || b.Chords.Length == 1).Select(c => c.Symbol?.Text ?? "N.C."))))}{(bars.Count > 16 ? " …" : "")}.",
@@ -29,7 +30,7 @@ internal static class NameHover
         var voicing = new Voicing([.. slots.Slots.Select(s => s.Fret)]);
         if (voicing.Strings != neck.Tuning.Strings)
             return HoverText.Of(span, $"{name} is a grip of {voicing.Strings} strings: {voicing}.", $"This instrument has {neck.Tuning.Strings} strings.");
-        var uses = lesson.Piece.Events.Count(e => e.Shape?.Name == name && !e.Repeated);
+        var uses = lesson.Whole.Piece.Events.Count(e => e.Shape?.Name == name && !e.Repeated);
         var hover = SoundHover.Shape(token.Kind == TokenKind.Name ? span : lesson.Tree.Absolute(line, slots.Span), name, voicing, lesson.SettingsAt(line));
         return hover with { Span = span, More = hover.More.Add(uses == 0 ? "It is not played in this piece." : $"It is played {Say.Number(uses, "time")} in this piece.") };
     }

@@ -54,8 +54,8 @@ internal static class RowHover
 
     private static HoverText Label(Lesson lesson, int line, RowLine row, Span span)
     {
-        var bars = lesson.Piece.Bars.Count(b => b.Rows.Any(r => r.Voice == row.Voice));
-        var notes = lesson.Piece.Events.Where(e => e.Line >= 0 && e.VoiceKey == row.Voice).SelectMany(e => e.Notes).Where(n => !n.Dead).ToList();
+        var bars = lesson.Whole.Piece.Bars.Count(b => b.Rows.Any(r => r.Voice == row.Voice));
+        var notes = lesson.Whole.Piece.Events.Where(e => e.Line >= 0 && e.VoiceKey == row.Voice).SelectMany(e => e.Notes).Where(n => !n.Dead).ToList();
         return HoverText.Of(span, $"This row is the voice {row.Voice}; it plays in {Say.Number(bars, "bar")} of the piece.",
             notes.Count == 0 ? null : $"It lies between {notes.MinBy(n => n.Midi)!.Pitch} and {notes.MaxBy(n => n.Midi)!.Pitch}.",
             lesson.RowOn(line) is null ? "Here it stands under no bar." : null);

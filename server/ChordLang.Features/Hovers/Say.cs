@@ -15,7 +15,10 @@ internal static class Say
     }
 
     /// <summary>What the player calls a bar.</summary>
-    public static string Bar(Bar bar) => bar.Number == 0 ? "the pickup" : $"bar {bar.Number}";
+    public static string Bar(Bar bar) => Bar(bar.Number);
+
+    /// <summary>What the player calls the bar of a number.</summary>
+    public static string Bar(int number) => number == 0 ? "the pickup" : $"bar {number}";
 
     /// <summary>The same word at the head of a sentence.</summary>
     public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];

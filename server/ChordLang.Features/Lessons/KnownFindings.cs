@@ -30,7 +30,7 @@ public sealed record KnownFindings(ImmutableArray<Finding> Findings, ImmutableLi
     public static KnownFindings Of(ImmutableArray<Finding> findings) => new(findings, [], null);
 
     /// <summary>Of a long text that was just opened: what the parser finds anywhere, and all that is found where it begins.</summary>
-    /// <param name="chart">Its chart, of <see cref="LessonWindow.Of"/>: enough to say in which bar a finding is.</param>
+    /// <param name="chart">Its chart: enough to say in which bar a finding is.</param>
     public static KnownFindings Opening(Lesson chart) => new(
         (chart.Configuration ?? Configuration.None).Apply(CheckCatalogue.Run(chart.Piece, OfSyntax)), [], new(0, Math.Min(FirstLines, chart.Tree.Lines.Length) - 1));
 
@@ -47,7 +47,7 @@ public sealed record KnownFindings(ImmutableArray<Finding> Findings, ImmutableLi
             int Moved(int line) => line < changed.First ? line : Math.Max(changed.First, line + changed.New - changed.Old);
             (first, last) = (Math.Min(first, Moved(before.First)), Math.Max(last, Moved(before.Last)));
         }
-        var bars = LessonWindow.BarsIn(to, changed.First, changed.New) - LessonWindow.BarsIn(from, changed.First, changed.Old);
+        var bars = BarsIn(to, changed.First, changed.New) - BarsIn(from, changed.First, changed.Old);
         return new(Findings, Edits.Add((edit, bars)), new(first, last));
     }
 
@@ -61,7 +61,7 @@ public sealed record KnownFindings(ImmutableArray<Finding> Findings, ImmutableLi
         var near = LessonWindow.Widened(lesson.Tree, lines, BarsBeside);
         bool IsNear(Finding f) => lesson.Text.LineAt(f.Span.Start) is var line && line >= near.First && line <= near.Last && !IsOfTheWhole(f.Code);
         var found = window.Findings.Where(IsNear).ToList();
-        found.AddRange(Findings.Select(Moved).Where(f => f.Span.End <= lesson.Text.Text.Length && !IsNear(f)));
+        found.AddRange(Findings.Select(Moved).Where(f => f.Span.End <= lesson.Text.Length && !IsNear(f)));
         return [.. found.OrderBy(f => f.Span.Start).ThenBy(f => f.Severity).ThenBy(f => f.Code, StringComparer.Ordinal)];
     }
 
@@ -86,6 +86,8 @@ public sealed record KnownFindings(ImmutableArray<Finding> Findings, ImmutableLi
             Fixes = [.. finding.Fixes.Select(f => f with { Edits = [.. f.Edits.Select(e => e with { Span = Moved(e.Span) })] })],
         };
     }
+
+    private static int BarsIn(SyntaxTree tree, int first, int count) => tree.Lines.BarsBefore(first + count) - tree.Lines.BarsBefore(first);
 
     private static int End(Finding f) => Math.Max(f.Span.End, f.Related.Select(r => r.Span.End).Concat(f.Fixes.SelectMany(x => x.Edits).Select(e => e.Span.End)).DefaultIfEmpty(0).Max());
 

@@ -20,23 +20,29 @@ public sealed class Lesson
 
     private readonly Lazy<Dictionary<string, int>> labels;
     private readonly Lazy<PlacedPiece> placed;
+    private readonly Lazy<Lesson> chart;
+    private readonly Lesson? whole;
 
     /// <summary>Of a tree; binding and all else wait until they are asked for.</summary>
     /// <param name="tree">The syntax.</param>
     /// <param name="library">Where <c>use</c> finds its files, and what holds where the piece says nothing; or null.</param>
     /// <param name="configuration">The levels of checks, or null where none is configured.</param>
-    /// <param name="barsBefore">How many bars come before the first one, where the tree is a part of a longer piece.</param>
-    /// <param name="near">The lines whose rows are wanted, where the rest of a long piece cannot be waited for; null: all.</param>
-    /// <param name="memory">What was worked out for the version before; null where there was none, and where the tree is a part of a longer piece.</param>
-    public Lesson(SyntaxTree tree, ILibrary? library = null, Configuration? configuration = null, int barsBefore = 0, TypedLines? near = null, HarmonyMemory? memory = null)
+    /// <param name="memory">What was worked out for the version before; null where there was none.</param>
+    public Lesson(SyntaxTree tree, ILibrary? library = null, Configuration? configuration = null, HarmonyMemory? memory = null) : this(tree, library, configuration, null, () => Binder.Bind(tree, library)) =>
+        harmony = new(() => LessonHarmony.Of(this, memory));
+
+    // Of a part of a longer lesson: what is said of the piece as a whole comes from that one.
+    internal Lesson(Lesson whole, SyntaxTree part, Func<Piece> bind) : this(part, whole.Library, whole.Configuration, whole, bind) => harmony = whole.harmony;
+
+    private Lesson(SyntaxTree tree, ILibrary? library, Configuration? configuration, Lesson? whole, Func<Piece> bind)
     {
-        (Tree, Library, Configuration, Memory) = (tree, library, configuration, memory);
-        piece = new(() => Binder.Bind(tree, library, barsBefore, near is { } r ? (r.First, r.Last) : null));
+        (Tree, Library, Configuration, this.whole, harmony) = (tree, library, configuration, whole, null!);
+        piece = new(bind);
         findings = new(() => CheckCatalogue.Run(Piece, configuration ?? Configuration.None));
-        harmony = new(() => LessonHarmony.Of(Piece, memory));
         rows = new(() => Rows(Piece));
         placed = new(() => PlacedPiece.Of(Piece, Piece.Settings.Hand));
-        labels = new(() => Labels(Tree));
+        labels = whole is null ? new(() => Labels(tree)) : whole.labels;
+        chart = whole is null ? new(() => LessonWindow.Chart(this)) : whole.chart;
     }
 
     /// <summary>The syntax.</summary>
@@ -48,11 +54,14 @@ public sealed class Lesson
     /// <summary>The levels of checks, or null where none is configured.</summary>
     public Configuration? Configuration { get; }
 
-    /// <summary>Where the harmony of the version before is kept, or null.</summary>
-    public HarmonyMemory? Memory { get; }
-
     /// <summary>The text; all spans are its offsets.</summary>
     public SourceText Text => Tree.Source;
+
+    /// <summary>The whole of which this is a part; itself where it is no part.</summary>
+    public Lesson Whole => whole ?? this;
+
+    /// <summary>The bars, sections and chords of the whole; of its rows only the lines, unless the whole was bound already.</summary>
+    public Lesson Chart => Whole.IsBound ? Whole : chart.Value;
 
     /// <summary>True once the music was bound.</summary>
     public bool IsBound => piece.IsValueCreated;
@@ -66,7 +75,7 @@ public sealed class Lesson
     /// <summary>What the checks find.</summary>
     public ImmutableArray<Finding> Findings => findings.Value;
 
-    /// <summary>Keys, functions and skeleton.</summary>
+    /// <summary>Keys, functions and skeleton of the whole.</summary>
     public LessonHarmony Harmony => harmony.Value;
 
     /// <summary>The piece on the strings, what was left open worked out.</summary>
@@ -105,6 +114,9 @@ public sealed class Lesson
 
     /// <summary>What is in force on a line.</summary>
     public Settings SettingsAt(int line) => LastBarBefore(line)?.Settings ?? Piece.Settings;
+
+    /// <summary>The labels of voices in the whole text, by their first lines.</summary>
+    public IEnumerable<string> Voices => labels.Value.Keys;
 
     /// <summary>The first line on which a voice is labelled, or -1.</summary>
     public int FirstLabel(string voice) => labels.Value.GetValueOrDefault(voice, -1);

@@ -1,6 +1,5 @@
 // The harmony of a lesson, and how one version of it serves the next: most edits leave the chart as it was.
 using System.Collections.Immutable;
-using ChordLang.Arrangement.Music;
 using ChordLang.Checks.Charts;
 using ChordLang.Grammar.Text;
 using ChordLang.Harmony.Charts;
@@ -21,17 +20,21 @@ public sealed record LessonHarmony(WrittenChart Written, KeyPlan Keys, Immutable
     /// <summary>What remains without decoration.</summary>
     public ChordSkeleton Skeleton => skeleton.Value;
 
-    internal static LessonHarmony Of(Piece piece, HarmonyMemory? memory)
+    internal static LessonHarmony Of(Lesson lesson, HarmonyMemory? memory)
     {
-        var written = WrittenChart.Of(piece);
-        // A record's copy keeps what it has worked out; only the places have moved.
-        if (memory?.Last is { } last && Same(last.Written, written))
-            return last with { Written = written };
-        var keys = KeyFinder.Find(written.Chart, written.Given);
-        var harmony = new LessonHarmony(written, keys, FunctionReader.Read(written.Chart, keys));
+        if (memory?.Kept is { } kept && kept.For(lesson) is { } moved)
+            return (memory.Kept = moved).Harmony;
+        var written = WrittenChart.Of(lesson.Chart.Piece);
+        var harmony = memory?.Kept?.Harmony is { } last && Same(last.Written, written) ? last with { Written = written } : Read(written);
         if (memory is not null)
-            memory.Last = harmony;
+            memory.Kept = new(lesson.Tree, lesson.Library?.Defaults, harmony);
         return harmony;
+    }
+
+    private static LessonHarmony Read(WrittenChart written)
+    {
+        var keys = KeyFinder.Find(written.Chart, written.Given);
+        return new(written, keys, FunctionReader.Read(written.Chart, keys));
     }
 
     /// <summary>The index of the chord whose symbol stands at a span, or -1.</summary>
@@ -60,11 +63,11 @@ public sealed record LessonHarmony(WrittenChart Written, KeyPlan Keys, Immutable
 /// <summary>Keeps the harmony that was worked out last, from one version of a document to the next. Any thread may read and write it: what it holds is immutable.</summary>
 public sealed class HarmonyMemory
 {
-    private volatile LessonHarmony? last;
+    private volatile KeptHarmony? kept;
 
-    internal LessonHarmony? Last
+    internal KeptHarmony? Kept
     {
-        get => last;
-        set => last = value;
+        get => kept;
+        set => kept = value;
     }
 }

@@ -1,4 +1,5 @@
-// A part of a long lesson, bound at once while the whole still waits: all its chart, and the rows around some lines.
+// A part of a long lesson, bound at once while the whole still waits: the bars around some lines, or all the chart without its rows.
+using ChordLang.Arrangement.Binding;
 using ChordLang.Grammar.Syntax;
 
 namespace ChordLang.Features.Lessons;
@@ -28,33 +29,19 @@ public static class LessonWindow
         return new(first, last);
     }
 
-    /// <summary>All the chart and the rows around some lines: what is said of a place in them is what the whole would say. Rows far away are there, without their events.</summary>
-    /// <param name="lesson">The whole.</param>
-    /// <param name="lines">The lines; null for the chart alone.</param>
-    public static Lesson Of(Lesson lesson, TypedLines? lines) =>
-        new(lesson.Tree, lesson.Library, lesson.Configuration, 0, lines is { } l ? Widened(lesson.Tree, l, BarsAround) : new(0, -1), lesson.Memory);
+    /// <summary>All the chart, and of the rows only their lines: enough for an outline, and for the harmony.</summary>
+    internal static Lesson Chart(Lesson whole) => new(whole, whole.Tree, () => Binder.Bind(whole.Tree, whole.Library, rows: (0, -1)));
 
-    /// <summary>The bars around some lines and nothing of the others but settings, shapes and names; its findings are sure in the bars beside these lines.</summary>
-    public static Lesson Tight(Lesson lesson, TypedLines lines)
+    /// <summary>The bars around some lines and nothing of the others but settings, shapes and names: what is said of a place in them is what the whole would say. Its findings are sure in the bars beside these lines.</summary>
+    public static Lesson Of(Lesson lesson, TypedLines lines)
     {
-        var (first, last) = Widened(lesson.Tree, lines, BarsAround);
+        var whole = lesson.Whole;
+        var (first, last) = Widened(whole.Tree, lines, BarsAround);
         // A bare bar takes its chord from before.
-        while (first > 0 && lesson.Tree.Lines[first] is not ChartLine { Bars: [{ Items: [{ Kind: ChartItemKind.Chord }, ..] }, ..] })
+        while (first > 0 && whole.Tree.Lines[first] is not ChartLine { Bars: [{ Items: [{ Kind: ChartItemKind.Chord }, ..] }, ..] })
             first--;
-        var before = BarsIn(lesson.Tree, 0, first);
-        return new(lesson.Tree.Part(first, last), lesson.Library, lesson.Configuration, before);
-    }
-
-    /// <summary>By how many some lines raise the numbers of the bars below them; a pickup raises none.</summary>
-    /// <param name="tree">The syntax.</param>
-    /// <param name="first">The first line.</param>
-    /// <param name="count">How many lines.</param>
-    public static int BarsIn(SyntaxTree tree, int first, int count)
-    {
-        var bars = 0;
-        for (var i = first; i < first + count; i++)
-            bars += tree.Lines[i] switch { ChartLine chart => chart.Bars.Length, FormLine { Kind: FormKind.Pickup } => -1, _ => 0 };
-        return bars;
+        var part = whole.Tree.Part(first, last);
+        return new(whole, part, () => Binder.Bind(part, whole.Library, whole.Tree.Lines.BarsBefore(first)));
     }
 
     // A bar that repeats the one before has its rows, so that one is needed too.

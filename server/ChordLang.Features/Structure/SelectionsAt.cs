@@ -22,8 +22,8 @@ public static class SelectionsAt
         spans.Add(new(start, lesson.Text.Lines[line].Length));
         if ((lesson.RowOn(line)?.Bar ?? lesson.BarsOn(line).LastOrDefault(b => b.Span.Touches(offset))) is { } bar)
             spans.Add(OutlineOf.BarSpan(lesson, bar));
-        spans.AddRange(OutlineOf.Lesson(lesson).Where(p => p.Kind == PartKind.Section).Select(p => p.Span));
-        spans.Add(new(0, lesson.Text.Text.Length));
+        spans.AddRange(OutlineOf.Lesson(lesson.Chart).Where(p => p.Kind == PartKind.Section).Select(p => p.Span));
+        spans.Add(new(0, lesson.Text.Length));
         var nested = ImmutableArray.CreateBuilder<Span>();
         foreach (var span in spans.OrderBy(s => s.Length).ThenBy(s => s.Start))
             if (span.Touches(offset) && (nested.Count == 0 || span.Length > nested[^1].Length && span.Start <= nested[^1].Start && span.End >= nested[^1].End))

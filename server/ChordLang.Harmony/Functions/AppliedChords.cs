@@ -89,11 +89,6 @@ public static class AppliedChords
     {
         if (keyed.Degrees[at] != 0 || keyed.Colours[at] != "7" || keyed.Previous(at) is >= 0 and var two && keyed.Degrees[two] == 7 && keyed.Colours[two] is "m7" or "m" or "h")
             return false;
-        var minor = keyed.Minor[at];
-        var (sevenths, plain) = (0.0, 0.0);
-        for (var i = 0; i < keyed.Length; i++)
-            if (keyed.Degrees[i] == 0 && keyed.Minor[i] == minor)
-                (sevenths, plain) = keyed.Colours[i] == "7" ? (sevenths + keyed.Chart.Chords[i].Duration, plain) : (sevenths, plain + keyed.Chart.Chords[i].Duration);
-        return sevenths > plain;
+        return keyed.SeventhAtHome(keyed.Minor[at]);
     }
 }

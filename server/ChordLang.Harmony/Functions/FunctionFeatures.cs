@@ -12,9 +12,15 @@ namespace ChordLang.Harmony.Functions;
 public sealed record KeyedChart(Chart Chart, int[] Degrees, bool[] Minor, string[] Colours)
 {
     private readonly Lazy<Applied?[]> applied = new(() => AppliedChords.Of(new(Chart, Degrees, Minor, Colours)));
+    private readonly Lazy<(int[] Next, int[] Previous)> others = new(() => Others(new(Chart, Degrees, Minor, Colours)));
 
     /// <summary>What a chord is applied to, or null.</summary>
     public Applied? AppliedAt(int at) => applied.Value[at];
+
+    private readonly Lazy<(bool Major, bool Minor)> sevenths = new(() => (MostlySeventh(new(Chart, Degrees, Minor, Colours), false), MostlySeventh(new(Chart, Degrees, Minor, Colours), true)));
+
+    /// <summary>True where the tonic of the major keys, or of the minor ones, is mostly a dominant seventh.</summary>
+    public bool SeventhAtHome(bool minor) => minor ? sevenths.Value.Minor : sevenths.Value.Major;
 
     /// <summary>Number of chords.</summary>
     public int Length => Degrees.Length;
@@ -37,10 +43,10 @@ public sealed record KeyedChart(Chart Chart, int[] Degrees, bool[] Minor, string
     }
 
     /// <summary>The next chord that is another chord, or -1.</summary>
-    public int Next(int at) => Other(at, 1);
+    public int Next(int at) => others.Value.Next[at];
 
     /// <summary>The last chord before that is another chord, or -1.</summary>
-    public int Previous(int at) => Other(at, -1);
+    public int Previous(int at) => others.Value.Previous[at];
 
     /// <summary>True where two chords have one root and colour. Their degrees do not tell: the key may change between them.</summary>
     public bool Same(int a, int b) => Motion(a, b) == 0 && Colours[a] == Colours[b];
@@ -52,12 +58,24 @@ public sealed record KeyedChart(Chart Chart, int[] Degrees, bool[] Minor, string
     public int Motion(int from, int to) =>
         (Chart.Chords[to].Chord.Root.PitchClass - Chart.Chords[from].Chord.Root.PitchClass + 12) % 12;
 
-    private int Other(int at, int step)
+    private static bool MostlySeventh(KeyedChart keyed, bool minor)
     {
-        for (var k = at + step; k >= 0 && k < Length; k += step)
-            if (!Same(k, at))
-                return k;
-        return -1;
+        var (sevenths, plain) = (0.0, 0.0);
+        for (var i = 0; i < keyed.Length; i++)
+            if (keyed.Degrees[i] == 0 && keyed.Minor[i] == minor)
+                (sevenths, plain) = keyed.Colours[i] == "7" ? (sevenths + keyed.Chart.Chords[i].Duration, plain) : (sevenths, plain + keyed.Chart.Chords[i].Duration);
+        return sevenths > plain;
+    }
+
+    // A chord that is repeated lies between the same two others all the while.
+    private static (int[] Next, int[] Previous) Others(KeyedChart keyed)
+    {
+        var (next, previous) = (new int[keyed.Length], new int[keyed.Length]);
+        for (var i = 0; i < keyed.Length; i++)
+            previous[i] = i == 0 ? -1 : keyed.Same(i - 1, i) ? previous[i - 1] : i - 1;
+        for (var i = keyed.Length - 1; i >= 0; i--)
+            next[i] = i == keyed.Length - 1 ? -1 : keyed.Same(i + 1, i) ? next[i + 1] : i + 1;
+        return (next, previous);
     }
 }
 

@@ -1,4 +1,5 @@
 // Gives every chord its function: a linear-chain model over the seven functions.
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using ChordLang.Harmony.Weights;
 
@@ -24,6 +25,10 @@ public static class FunctionTagger
 
     private static readonly WeightTable Table = WeightTable.Load("functions.tsv");
 
+    // The same by feature: one weight for each function. A feature is looked up once for all of them.
+    private static readonly FrozenDictionary<string, double[]> ByFeature = Table.Names.Select(n => n[(n.IndexOf(' ', StringComparison.Ordinal) + 1)..]).Distinct()
+        .ToFrozenDictionary(f => f, f => All.Select(function => Table[$"{function} {f}"]).ToArray(), StringComparer.Ordinal);
+
     /// <summary>One function a chord: the most probable at each place.</summary>
     public static ImmutableArray<FunctionGuess> Tag(KeyedChart keyed)
     {
@@ -32,8 +37,9 @@ public static class FunctionTagger
         {
             local[i] = new double[All.Length];
             foreach (var feature in FunctionFeatures.Of(keyed, i))
-                for (var f = 0; f < All.Length; f++)
-                    local[i][f] += Table[$"{All[f]} {feature}"];
+                if (ByFeature.TryGetValue(feature, out var weights))
+                    for (var f = 0; f < weights.Length; f++)
+                        local[i][f] += weights[f];
         }
         var step = new double[All.Length][];
         for (var a = 0; a < step.Length; a++)
@@ -79,7 +85,9 @@ public static class FunctionTagger
         }
         for (var i = 0; i < n; i++)
         {
-            var sum = LogSum([.. forward[i].Zip(backward[i], (f, b) => f + b)]);
+            for (var a = 0; a < m; a++)
+                terms[a] = forward[i][a] + backward[i][a];
+            var sum = LogSum(terms);
             for (var a = 0; a < m; a++)
                 forward[i][a] = Math.Exp(forward[i][a] + backward[i][a] - sum);
         }
@@ -88,7 +96,11 @@ public static class FunctionTagger
 
     private static double LogSum(double[] terms)
     {
-        var most = terms.Max();
-        return most + Math.Log(terms.Sum(t => Math.Exp(t - most)));
+        var (most, sum) = (double.NegativeInfinity, 0.0);
+        foreach (var term in terms)
+            most = Math.Max(most, term);
+        foreach (var term in terms)
+            sum += Math.Exp(term - most);
+        return most + Math.Log(sum);
     }
 }

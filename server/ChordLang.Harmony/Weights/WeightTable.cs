@@ -15,6 +15,9 @@ public sealed class WeightTable
     /// <summary>Number of features that carry a weight.</summary>
     public int Count => weights.Count;
 
+    /// <summary>The features that carry a weight.</summary>
+    public IEnumerable<string> Names => weights.Keys;
+
     /// <summary>The weight of a feature; 0 where the table is silent.</summary>
     public double this[string feature] => weights.GetValueOrDefault(feature);
 

@@ -2,7 +2,6 @@
 using System.Collections.Immutable;
 using ChordLang.Checks.Catalogue;
 using ChordLang.Features.Lessons;
-using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
 using ChordLang.Server.Lsp.Protocol;
 
@@ -31,14 +30,13 @@ internal sealed record Document(string Uri, string? Path, int Version, long Stam
     private const int LongLines = 60, LongToOpen = 300;
 
     private Lazy<ImmutableArray<Finding>>? quick;
-    private (TypedLines Lines, Lesson Lesson)? window;
-    private Lesson? chart;
+    private Window? window;
 
     /// <summary>What was known of the version before, with the edits since; null where this version came in another way than by edits.</summary>
     public KnownFindings? Since
     {
         get;
-        init => (field, quick) = (value, value is null ? null : new(() => value.Now(Lesson, LessonWindow.Tight(Lesson, value.Lines ?? default))));
+        init => (field, quick) = (value, value is null ? null : new(() => value.Now(Lesson, Around(value.Lines ?? default))));
     }
 
     /// <summary>True for the first version of a long text: it is not checked whole before its first findings are told.</summary>
@@ -49,7 +47,7 @@ internal sealed record Document(string Uri, string? Path, int Version, long Stam
         {
             field = value && Text.Lines.Length > LongToOpen;
             if (field)
-                quick = new(() => KnownFindings.Opening(Chart) is var known ? known.Now(Lesson, LessonWindow.Tight(Lesson, known.Lines!.Value)) : []);
+                quick = new(() => KnownFindings.Opening(Lesson.Chart) is var known ? known.Now(Lesson, Around(known.Lines!.Value)) : []);
         }
     }
 
@@ -63,22 +61,22 @@ internal sealed record Document(string Uri, string? Path, int Version, long Stam
     public KnownFindings? Known => Lesson.IsChecked ? KnownFindings.Of(Lesson.Findings) : quick is { IsValueCreated: true } || Opening ? KnownFindings.Of(quick!.Value) : Since;
 
     /// <summary>What is known around a place: the whole where it is bound already, else the bars around it.</summary>
-    public Lesson LessonAt(int offset) => Text.LineAt(offset) is var line && Lesson.Tree.Lines[line] is (RowLine or ChartLine) ? Near(new(line, line)) : Lesson;
-
-    /// <summary>The chart, the sections and the lines of all rows: enough for an outline, before the whole is bound.</summary>
-    public Lesson Chart => quick is null || Lesson.IsBound || Text.Lines.Length <= LongLines ? Lesson : chart ??= LessonWindow.Of(Lesson, null);
+    public Lesson LessonAt(int offset) => Text.LineAt(offset) is var line ? Near(new(line, line)) : Lesson;
 
     /// <summary>What is known around some lines, as <see cref="LessonAt"/>.</summary>
-    public Lesson Near(TypedLines lines)
+    public Lesson Near(TypedLines lines) => quick is null || Lesson.IsBound || Text.Lines.Length <= LongLines ? Lesson : Around(lines);
+
+    // The last window serves again: a cursor is mostly where one types.
+    private Lesson Around(TypedLines lines)
     {
-        if (quick is null || Lesson.IsBound || Text.Lines.Length <= LongLines)
-            return Lesson;
-        if (window is var (known, there) && known.First <= lines.First && lines.Last <= known.Last)
-            return there;
-        var near = LessonWindow.Of(Lesson, lines);
-        window = (LessonWindow.Widened(Lesson.Tree, lines, 1), near);
-        return near;
+        if (window is { } last && last.Sure.First <= lines.First && lines.Last <= last.Sure.Last)
+            return last.Lesson;
+        var around = new Window(LessonWindow.Widened(Lesson.Tree, lines, 1), LessonWindow.Of(Lesson, lines));
+        window = around;
+        return around.Lesson;
     }
+
+    private sealed record Window(TypedLines Sure, Lesson Lesson);
 
     /// <summary>Its text.</summary>
     public SourceText Text => Lesson.Text;

@@ -35,12 +35,11 @@ internal sealed record Positions(SourceText Text, PositionEncoding Encoding)
         if (Encoding == PositionEncoding.Utf16)
             return Text.OffsetAt(new(position.Line, position.Character));
         if (position.Line < 0 || position.Line >= Text.Lines.Length)
-            return position.Line < 0 ? 0 : Text.Text.Length;
-        var line = Text.Lines[position.Line];
-        var (at, left) = (line.Start, position.Character);
-        while (at < line.End && Width(at, out var units) is var width && width <= left)
+            return position.Line < 0 ? 0 : Text.Length;
+        var (line, at, left) = (Text.LineText(position.Line), 0, position.Character);
+        while (at < line.Length && Width(line, at, out var units) is var width && width <= left)
             (at, left) = (at + units, left - width);
-        return at;
+        return Text.Lines[position.Line].Start + at;
     }
 
     /// <summary>The position of an offset.</summary>
@@ -58,10 +57,11 @@ internal sealed record Positions(SourceText Text, PositionEncoding Encoding)
     {
         if (Encoding == PositionEncoding.Utf16)
             return to - from;
-        var count = 0;
-        for (var at = from; at < to;)
+        // One unit more, for the last may be the first half of a pair.
+        var (text, count) = (Text[Grammar.Text.Span.Between(from, Math.Min(to + 1, Text.Length))], 0);
+        for (var at = 0; at < to - from;)
         {
-            count += Width(at, out var units);
+            count += Width(text, at, out var units);
             at += units;
         }
         return count;
@@ -78,9 +78,9 @@ internal sealed record Positions(SourceText Text, PositionEncoding Encoding)
     }
 
     // What the character at an offset takes in the client's count, and in our units. A lone surrogate counts as its replacement does.
-    private int Width(int at, out int units)
+    private int Width(string text, int at, out int units)
     {
-        var known = Rune.TryGetRuneAt(Text.Text, at, out var rune);
+        var known = Rune.TryGetRuneAt(text, at, out var rune);
         units = known ? rune.Utf16SequenceLength : 1;
         return Encoding == PositionEncoding.Utf32 ? 1 : known ? rune.Utf8SequenceLength : 3;
     }

@@ -40,7 +40,7 @@ public class AnyTextTests
             Assert.True(fresh.Source.Lines.SequenceEqual(tree.Source.Lines));
             Assert.Equal(fresh.Lines.Select(l => (l.GetType(), l.Text)), tree.Lines.Select(l => (l.GetType(), l.Text)));
             Assert.Equal(old.Lines.Length - changed.Old + changed.New, tree.Lines.Length);
-            Assert.Same(old.Lines[..changed.First].LastOrDefault(), tree.Lines[..changed.First].LastOrDefault());
+            Assert.Same(old.Lines.Take(changed.First).LastOrDefault(), tree.Lines.Take(changed.First).LastOrDefault());
         });
 
     [Fact]

@@ -37,8 +37,9 @@ internal sealed class CodeActionHandler(Conversation c) : Handler, ICodeActionMe
     {
         var (range, only) = (d.Positions.Span(p.Range), p.Context?.Only);
         var actions = new List<CodeAction>();
-        var lesson = only is { Count: > 0 } && only.All(o => Within(o, "source")) ? d.Lesson : d.Near(new(d.Text.LineAt(range.Start), d.Text.LineAt(range.End)));
-        foreach (var action in ActionsAt.Of(lesson, range).Where(a => only is not { Count: > 0 } || only.Any(o => Within(Kind(a.Kind), o))))
+        // What is worked out at once must be worked out from the whole; what waits until it is chosen is offered from the bars around.
+        var lesson = !resolves || only is { Count: > 0 } && only.All(o => Within(o, "source")) ? d.Lesson : d.Near(new(d.Text.LineAt(range.Start), d.Text.LineAt(range.End)));
+        foreach (var action in ActionsAt.Of(lesson, range, () => d.FindingsNow).Where(a => only is not { Count: > 0 } || only.Any(o => Within(Kind(a.Kind), o))))
         {
             cancel.ThrowIfCancellationRequested();
             if (action.Costly && resolves)

@@ -45,7 +45,7 @@ internal sealed class CompletionHandler(Conversation c) : Handler, ICompletionMe
     public CompletionItem Resolve(CompletionItem item, CancellationToken cancel)
     {
         cancel.ThrowIfCancellationRequested();
-        return c.Documents.Find(item.Data.Uri) is { } d && Math.Clamp(item.Data.Offset, 0, d.Text.Text.Length) is var at
+        return c.Documents.Find(item.Data.Uri) is { } d && Math.Clamp(item.Data.Offset, 0, d.Text.Length) is var at
             && ProposalText.Of(d.LessonAt(at), (ProposalKind)item.Data.Kind, item.Data.Text, at) is { } text
             ? item with { Documentation = c.Answers.Markup(text, "textDocument.completion.completionItem.documentationFormat") } : item;
     }

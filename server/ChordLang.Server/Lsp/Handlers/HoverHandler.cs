@@ -22,5 +22,5 @@ internal sealed class HoverHandler(Conversation c) : Handler, IHoverMessages
     public override void Offer(ServerCapabilities offered) => offered.HoverProvider = true;
 
     public Hover? Hover(PositionParams p, CancellationToken cancel) =>
-        c.At(p.TextDocument, p.Position, (d, offset) => HoverAt.Of(HoverAt.NeedsTheWhole(d.Lesson, offset) ? d.Lesson : d.LessonAt(offset), offset) is { } hover ? c.Answers.Hover(d, hover) : null, cancel);
+        c.At(p.TextDocument, p.Position, (d, offset) => HoverAt.Of(d.LessonAt(offset), offset) is { } hover ? c.Answers.Hover(d, hover) : null, cancel);
 }

@@ -34,10 +34,10 @@ internal sealed class LensHandler(Conversation c) : Handler, ILensMessages
     }
 
     public IReadOnlyList<CodeLens>? Lenses(DocumentParams p, CancellationToken cancel) => c.On<IReadOnlyList<CodeLens>>(p.TextDocument, d => !c.Choices.Lenses ? []
-        : [.. OutlineOf.Lesson(d.Chart).Where(part => part.Kind == PartKind.Shape).Select(part => new CodeLens(d.Range(part.Selection), new(d.Uri, d.Text[part.Selection]))), .. Practised(d)], cancel);
+        : [.. OutlineOf.Lesson(d.Lesson.Chart).Where(part => part.Kind == PartKind.Shape).Select(part => new CodeLens(d.Range(part.Selection), new(d.Uri, d.Text[part.Selection]))), .. Practised(d)], cancel);
 
     // Above the first bar, where there is a choice of bars to practise.
-    private static IEnumerable<CodeLens> Practised(Document d) => d.Chart.Piece.Bars is { Length: > 1 } bars && bars.Count(b => !b.Rows.IsEmpty) > 1 ? [new(d.Range(bars[0].Span), new(d.Uri, null))] : [];
+    private static IEnumerable<CodeLens> Practised(Document d) => d.Lesson.Chart.Piece.Bars is { Length: > 1 } bars && bars.Count(b => !b.Rows.IsEmpty) > 1 ? [new(d.Range(bars[0].Span), new(d.Uri, null))] : [];
 
     public async Task<CodeLens> Resolve(CodeLens lens, CancellationToken cancel)
     {

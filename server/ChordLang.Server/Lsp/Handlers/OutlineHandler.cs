@@ -29,7 +29,7 @@ internal sealed class OutlineHandler(Conversation c) : Handler, IOutlineMessages
     // The protocol has two forms of answer: a tree for clients that know it, a flat list for others.
     public object? DocumentSymbols(DocumentParams p, CancellationToken cancel) => c.On<object>(p.TextDocument, d =>
     {
-        var parts = OutlineOf.Lesson(d.Chart);
+        var parts = OutlineOf.Lesson(d.Lesson.Chart);
         return c.Client.Can("textDocument.documentSymbol.hierarchicalDocumentSymbolSupport") ? parts.Select(part => Tree(d, part)).ToArray() : parts.SelectMany(part => Flat(d, part, null)).ToArray();
     }, cancel);
 

@@ -30,7 +30,7 @@ internal sealed class StructureHandler(Conversation c) : Handler, IStructureMess
     public IReadOnlyList<FoldingRange>? Folds(DocumentParams p, CancellationToken cancel) => c.On<IReadOnlyList<FoldingRange>>(p.TextDocument, d =>
     {
         var shown = c.Client.Can("textDocument.foldingRange.foldingRange.collapsedText");
-        var folds = FoldsOf.Lesson(shown ? d.Chart : d.Lesson, shown);
+        var folds = FoldsOf.Lesson(shown ? d.Lesson.Chart : d.Lesson, shown);
         var most = c.Client.Number("textDocument.foldingRange.rangeLimit") is { } limit and > 0 ? limit : folds.Length;
         return [.. folds.Take(most).Select(f => new FoldingRange(f.FirstLine, f.LastLine, f.Kind == FoldKind.Comment ? "comment" : null, shown ? f.Shown : null))];
     }, cancel);
