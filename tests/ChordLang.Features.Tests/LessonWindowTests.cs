@@ -60,6 +60,24 @@ public sealed class LessonWindowTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(Valid))]
+    public void What_a_window_says_of_settings_sections_shapes_and_form_is_what_the_whole_says(string path)
+    {
+        var lesson = Of(path);
+        for (var line = 0; line < lesson.Tree.Lines.Length; line++)
+            if (lesson.Tree.Lines[line] is not (RowLine or ChartLine))
+                foreach (var token in lesson.Tree.Lines[line].Tokens)
+                {
+                    var offset = lesson.Tree.Absolute(line, token.Span).Start;
+                    var window = LessonWindow.Of(lesson, new(line, line));
+                    Assert.Equal(HoverAt.Of(lesson, offset)?.Plain(), HoverAt.Of(window, offset)?.Plain());
+                    Assert.Equal(SelectionsAt.Of(lesson, offset).AsEnumerable(), SelectionsAt.Of(window, offset));
+                    if (lesson.Tree.Lines[line] is not CommentLine)
+                        Assert.Equal(CompletionsAt.Of(lesson, offset, new()).Select(p => (p.Text, p.Detail)), CompletionsAt.Of(window, offset, new()).Select(p => (p.Text, p.Detail)));
+                }
+    }
+
     // What waits until it is chosen is worked out from the whole; all else from the bars around.
     [Theory]
     [MemberData(nameof(Valid))]
@@ -121,10 +139,37 @@ public sealed class LessonWindowTests
         }
     }
 
+    // A long chart under edits of its chords: weights that are handed on are those of a fresh reading.
+    [Theory]
+    [InlineData("key C major\n", 1)]
+    [InlineData("key A minor\n", 2)]
+    [InlineData("", 3)]
+    public void Functions_after_edits_of_the_chart_are_those_of_a_fresh_reading(string key, int seed)
+    {
+        string[] chords = ["Dm7", "G7", "Cmaj7", "A7", "Fmaj7", "Bm7b5", "E7", "Am7", "Db7", "C7", "Ebdim7", "Em7", "Bb7"];
+        var dice = new Dice(seed);
+        var tree = SyntaxTree.Parse(key + string.Concat(Enumerable.Range(0, 60).Select(_ => $"| {chords[dice.Next(chords.Length)]} | {chords[dice.Next(chords.Length)]} 3 {chords[dice.Next(chords.Length)]}\n")));
+        var memory = new HarmonyMemory();
+        for (var i = 0; i < 60; i++)
+        {
+            var line = dice.Next(tree.Lines.Length);
+            if (tree.Lines[line] is not ChartLine { Bars: [{ Items: [{ Symbol: { } symbol }] }, ..] })
+                continue;
+            var start = tree.Source.Lines[line].Start;
+            tree = tree.With(dice.Next(5) switch
+            {
+                0 => new(new(start, 0), $"| {chords[dice.Next(chords.Length)]}\n"),
+                1 => new(new(start, tree.Source.Lines[line].Length), "| %"),
+                _ => new(symbol.Span.Shift(start), chords[dice.Next(chords.Length)]),
+            }, out _);
+            Assert.Equal(Said(new Lesson(tree).Harmony), Said(new Lesson(tree, memory: memory).Harmony));
+        }
+    }
+
     private static string Said(LessonHarmony h) => string.Join('\n',
     [
         .. h.Keys.Spans.Select(s => $"{s.FromBar} {s.Key} {s.Given} {s.Confidence:R}"),
-        .. h.Written.Places.Select((p, i) => $"{p} {h.Functions[i].Numeral} {h.Functions[i].Function} {h.Functions[i].Reason}"),
+        .. h.Written.Places.Select((p, i) => $"{p} {h.Functions[i].Numeral} {h.Functions[i].Function} {h.Functions[i].Confidence} {h.Functions[i].Reason}"),
         .. h.Skeleton.Levels.Select(l => string.Join(' ', l.Indices)),
     ]);
 

@@ -15,6 +15,9 @@ namespace ChordLang.Features.Lessons;
 /// <param name="Functions">What each chord does.</param>
 public sealed record LessonHarmony(WrittenChart Written, KeyPlan Keys, ImmutableArray<ChordFunction> Functions)
 {
+    // What the functions were told by: the next version takes over what is said of chords among the same others.
+    private WeighedChart? Weighed { get; init; }
+
     private readonly Lazy<ChordSkeleton> skeleton = new(() => SkeletonReader.Read(Written.Chart, Keys));
 
     /// <summary>What remains without decoration.</summary>
@@ -25,16 +28,18 @@ public sealed record LessonHarmony(WrittenChart Written, KeyPlan Keys, Immutable
         if (memory?.Kept is { } kept && kept.For(lesson) is { } moved)
             return (memory.Kept = moved).Harmony;
         var written = WrittenChart.Of(lesson.Chart.Piece);
-        var harmony = memory?.Kept?.Harmony is { } last && Same(last.Written, written) ? last with { Written = written } : Read(written);
+        var last = memory?.Kept?.Harmony;
+        var harmony = last is not null && Same(last.Written, written) ? last with { Written = written } : Read(written, last);
         if (memory is not null)
             memory.Kept = new(lesson.Tree, lesson.Library?.Defaults, harmony);
         return harmony;
     }
 
-    private static LessonHarmony Read(WrittenChart written)
+    private static LessonHarmony Read(WrittenChart written, LessonHarmony? before)
     {
         var keys = KeyFinder.Find(written.Chart, written.Given);
-        return new(written, keys, FunctionReader.Read(written.Chart, keys));
+        var weighed = new WeighedChart(KeyedChart.Of(written.Chart, keys), before?.Weighed);
+        return new(written, keys, FunctionReader.Of(weighed, keys)) { Weighed = weighed };
     }
 
     /// <summary>The index of the chord whose symbol stands at a span, or -1.</summary>

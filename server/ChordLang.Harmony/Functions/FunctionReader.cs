@@ -30,10 +30,13 @@ public sealed record RoleReason(string Name, int? Target, string Sentence);
 public static class FunctionReader
 {
     /// <summary>One reading a chord, in order of the chart.</summary>
-    public static ImmutableArray<ChordFunction> Read(Chart chart, KeyPlan keys)
+    public static ImmutableArray<ChordFunction> Read(Chart chart, KeyPlan keys) => Of(new WeighedChart(KeyedChart.Of(chart, keys)), keys);
+
+    /// <summary>The same of a chart that was weighed already.</summary>
+    public static ImmutableArray<ChordFunction> Of(WeighedChart weighed, KeyPlan keys)
     {
-        var keyed = KeyedChart.Of(chart, keys);
-        var guesses = FunctionTagger.Tag(keyed);
+        var keyed = weighed.Keyed;
+        var (chart, guesses) = (keyed.Chart, FunctionTagger.Tag(keyed, weighed.Local));
         var roles = ChordRoles.Of(keyed);
         var readings = ImmutableArray.CreateBuilder<ChordFunction>(keyed.Length);
         for (var i = 0; i < keyed.Length; i++)

@@ -30,17 +30,22 @@ public static class FunctionTagger
         .ToFrozenDictionary(f => f, f => All.Select(function => Table[$"{function} {f}"]).ToArray(), StringComparer.Ordinal);
 
     /// <summary>One function a chord: the most probable at each place.</summary>
-    public static ImmutableArray<FunctionGuess> Tag(KeyedChart keyed)
+    public static ImmutableArray<FunctionGuess> Tag(KeyedChart keyed) => Tag(keyed, new WeighedChart(keyed).Local);
+
+    /// <summary>What speaks for each function at one chord.</summary>
+    internal static double[] Weigh(KeyedChart keyed, int at)
     {
-        var local = new double[keyed.Length][];
-        for (var i = 0; i < local.Length; i++)
-        {
-            local[i] = new double[All.Length];
-            foreach (var feature in FunctionFeatures.Of(keyed, i))
-                if (ByFeature.TryGetValue(feature, out var weights))
-                    for (var f = 0; f < weights.Length; f++)
-                        local[i][f] += weights[f];
-        }
+        var sums = new double[All.Length];
+        foreach (var feature in FunctionFeatures.Of(keyed, at))
+            if (ByFeature.TryGetValue(feature, out var weights))
+                for (var f = 0; f < weights.Length; f++)
+                    sums[f] += weights[f];
+        return sums;
+    }
+
+    /// <summary>The functions of a chart whose chords have been weighed one by one.</summary>
+    internal static ImmutableArray<FunctionGuess> Tag(KeyedChart keyed, double[][] local)
+    {
         var step = new double[All.Length][];
         for (var a = 0; a < step.Length; a++)
             step[a] = [.. All.Select(b => Table[FunctionFeatures.Step(All[a], b)])];

@@ -22,11 +22,13 @@ public sealed record KeyPlan(Key? Home, ImmutableArray<KeySpan> Spans)
     /// <summary>The key that holds in a bar.</summary>
     public Key? At(int bar)
     {
-        var key = Spans.IsEmpty ? Home : Spans[0].Key;
-        foreach (var span in Spans)
-            if (span.FromBar <= bar)
-                key = span.Key;
-        return key;
+        int low = 0, high = Spans.Length - 1;
+        while (low < high)
+        {
+            var middle = (low + high + 1) / 2;
+            if (Spans[middle].FromBar <= bar) low = middle; else high = middle - 1;
+        }
+        return Spans.IsEmpty ? Home : Spans[low].Key;
     }
 }
 

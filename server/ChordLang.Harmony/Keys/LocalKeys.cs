@@ -23,9 +23,15 @@ public static class LocalKeys
     internal static double[][] Likelihoods(Chart chart, WeightTable table)
     {
         var rows = new double[chart.Chords.Length][];
+        // A piece has few pairs of chords, and comes back to them.
+        var known = new Dictionary<(int, string, int, string), double[]>();
         for (var i = 0; i < rows.Length; i++)
         {
-            rows[i] = new double[Count];
+            var (chord, before) = (chart.Chords[i].Chord, i == 0 ? null : chart.Chords[i - 1].Chord);
+            var pair = (chord.Root.PitchClass, chord.Colour(), before?.Root.PitchClass ?? -1, before?.Colour() ?? "");
+            if (known.TryGetValue(pair, out rows[i]!))
+                continue;
+            known[pair] = rows[i] = new double[Count];
             for (var key = 0; key < Count; key++)
             {
                 var sign = key < 12 ? "major" : "minor";

@@ -68,7 +68,7 @@ public static class SkeletonReader
         var keyed = new KeyedChart(whole.Chart with { Chords = chords }, whole.Degrees[first..(last + 1)], whole.Minor[first..(last + 1)], whole.Colours[first..(last + 1)]);
         var features = new SkeletonFeatures(keyed);
         var n = keyed.Length;
-        var weights = new SpanChart(n, n <= Whole ? n : Reach, new double[n, n], new double[n, n]);
+        var weights = SpanChart.Of(n, n <= Whole ? n : Reach);
         for (var j = 1; j < n; j++)
             for (var i = j - 1; i >= 0 && weights.Allows(i, j); i--)
             {

@@ -6,12 +6,15 @@ namespace ChordLang.Harmony.Skeleton;
 /// <param name="Reach">The longest bracket in chords, but for those that end on the last chord.</param>
 /// <param name="Arc">Weight of chord k depending on chord j, k before j.</param>
 /// <param name="Span">Weight of bracket [i..j], i before j.</param>
-public sealed record SpanChart(int Length, int Reach, double[,] Arc, double[,] Span)
+public sealed record SpanChart(int Length, int Reach, Brackets<double> Arc, Brackets<double> Span)
 {
     /// <summary>True where the bracket is allowed.</summary>
     public bool Allows(int first, int last) => last - first < Reach || last == Length - 1;
 
-    private IEnumerable<(int First, int Last)> Brackets()
+    /// <summary>A chart of so many chords that weighs nothing yet.</summary>
+    public static SpanChart Of(int length, int reach) => new(length, reach, new(length, reach), new(length, reach));
+
+    private IEnumerable<(int First, int Last)> Allowed()
     {
         for (var last = 1; last < Length; last++)
             for (var first = last - 1; first >= 0 && Allows(first, last); first--)
@@ -23,8 +26,8 @@ public sealed record SpanChart(int Length, int Reach, double[,] Arc, double[,] S
     /// <summary>Marginal probabilities of arcs and spans under the log-linear model (inside-outside).</summary>
     public SpanChart Marginals(out double logSum)
     {
-        var inside = new double[Length, Length];
-        foreach (var (i, j) in Brackets())
+        var inside = new Brackets<double>(Length, Reach);
+        foreach (var (i, j) in Allowed())
         {
             var most = double.NegativeInfinity;
             var end = Math.Min(j, LeastSplitEnd(i));
@@ -35,13 +38,13 @@ public sealed record SpanChart(int Length, int Reach, double[,] Arc, double[,] S
                 sum += Math.Exp(inside[i, k] + inside[k + 1, j] + Arc[k, j] - most);
             inside[i, j] = most + Math.Log(sum) + Span[i, j];
         }
-        var (arcs, spans) = (new double[Length, Length], new double[Length, Length]);
+        var (arcs, spans) = (new Brackets<double>(Length, Reach), new Brackets<double>(Length, Reach));
         logSum = Length > 0 ? inside[0, Length - 1] : 0;
         if (Length > 1)
             spans[0, Length - 1] = 1;
         // Downwards: a bracket hands its probability to its parts. The order is the reverse of the way up.
         for (var j = Length - 1; j > 0; j--)
-            for (var i = 0; i < j; i++)
+            for (var i = j == Length - 1 ? 0 : Math.Max(0, j - Reach + 1); i < j; i++)
                 if (spans[i, j] > 1e-12)
                     for (var (k, end) = (i, Math.Min(j, LeastSplitEnd(i))); k < end; k++)
                     {
@@ -58,9 +61,9 @@ public sealed record SpanChart(int Length, int Reach, double[,] Arc, double[,] S
     /// <summary>The bracketing of greatest total weight; gives the head of every chord, -1 for the last.</summary>
     public int[] Best()
     {
-        var best = new double[Length, Length];
-        var split = new int[Length, Length];
-        foreach (var (i, j) in Brackets())
+        var best = new Brackets<double>(Length, Reach);
+        var split = new Brackets<int>(Length, Reach);
+        foreach (var (i, j) in Allowed())
         {
             best[i, j] = double.NegativeInfinity;
             for (var k = i; k < Math.Min(j, LeastSplitEnd(i)); k++)

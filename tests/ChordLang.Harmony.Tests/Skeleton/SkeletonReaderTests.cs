@@ -66,17 +66,22 @@ public class SkeletonReaderTests
     [Fact]
     public void An_empty_chart_has_an_empty_skeleton() => Assert.Empty(Read("").Heads);
 
-    // The marginals against a listing of all bracketings of five chords (Catalan number: 14).
-    [Fact]
-    public void Marginals_are_those_of_all_bracketings()
+    // The marginals against a listing of all bracketings of five chords (Catalan number: 14), and of those that a shorter reach leaves.
+    [Theory]
+    [InlineData(5, 14)]
+    [InlineData(3, 9)]
+    [InlineData(2, 5)]
+    public void Marginals_are_those_of_all_bracketings(int reach, int listed)
     {
         const int N = 5;
-        var chart = new SpanChart(N, N, new double[N, N], new double[N, N]);
+        var chart = SpanChart.Of(N, reach);
+        bool Allowed(int i, int j) => j - i < reach || j == N - 1;
         for (var i = 0; i < N; i++)
             for (var j = i + 1; j < N; j++)
-                (chart.Arc[i, j], chart.Span[i, j]) = (Math.Sin(3 * i + j), Math.Cos(i + 5 * j));
-        var trees = Trees(0, N - 1).ToList();
-        Assert.Equal(14, trees.Count);
+                if (Allowed(i, j))
+                    (chart.Arc[i, j], chart.Span[i, j]) = (Math.Sin(3 * i + j), Math.Cos(i + 5 * j));
+        var trees = Trees(0, N - 1).Where(t => t.All(n => Allowed(n.I, n.J))).ToList();
+        Assert.Equal(listed, trees.Count);
         double Weight(List<(int I, int K, int J)> t) => Math.Exp(t.Sum(n => chart.Arc[n.K, n.J] + chart.Span[n.I, n.J]));
         var all = trees.Sum(Weight);
         var marginals = chart.Marginals(out var logSum);
@@ -84,6 +89,8 @@ public class SkeletonReaderTests
         for (var i = 0; i < N; i++)
             for (var j = i + 1; j < N; j++)
             {
+                if (!Allowed(i, j))
+                    continue;
                 Assert.Equal(trees.Where(t => t.Any(n => n.K == i && n.J == j)).Sum(Weight) / all, marginals.Arc[i, j], 9);
                 Assert.Equal(trees.Where(t => t.Any(n => n.I == i && n.J == j)).Sum(Weight) / all, marginals.Span[i, j], 9);
             }
