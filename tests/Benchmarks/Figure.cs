@@ -10,7 +10,8 @@ namespace ChordLang.Benchmarks;
 /// <param name="Runs">How many runs.</param>
 internal sealed record Figure(string Name, double Median, double Aim, int Runs)
 {
-    private const int Warm = 3;
+    /// <summary>Runs that are not counted.</summary>
+    public const int Warm = 3;
 
     /// <summary>Runs the work several times on this thread; the first runs are not counted, for they pay for the compiler.</summary>
     public static Figure Of(string name, double aim, int runs, Action<int> work)

@@ -8,7 +8,7 @@ namespace ChordLang.Interchange.Sheet;
 internal static class Accidentals
 {
     /// <summary>The SMuFL name of each note's sign; notes that need none are left out.</summary>
-    public static Dictionary<Note, string> Of(Bar bar, IEnumerable<Strand> strands)
+    public static Dictionary<Note, string> Of(Bar bar, IEnumerable<Strand> strands, Courtesies courtesies)
     {
         var signs = new Dictionary<Note, string>(ReferenceEqualityComparer.Instance);
         var fifths = bar.Settings.Key?.Fifths ?? 0;
@@ -18,8 +18,9 @@ internal static class Accidentals
                 foreach (var n in e.Grace.Concat(e.Notes))
                 {
                     var place = (n.Pitch.Name.Letter, n.Pitch.Octave);
-                    var before = now.TryGetValue(place, out var written) ? written : Signature(fifths, n.Pitch.Name.Letter);
-                    if (n.Pitch.Name.Alteration == before || n.Dead || e.Kind != EventKind.Struck)
+                    var known = now.TryGetValue(place, out var written);
+                    var before = known ? written : Signature(fifths, n.Pitch.Name.Letter);
+                    if (n.Pitch.Name.Alteration == before && (known || !courtesies.Has(n)) || n.Dead || e.Kind != EventKind.Struck)
                         continue;
                     now[place] = n.Pitch.Name.Alteration;
                     signs[n] = Name(n.Pitch.Name.Alteration);

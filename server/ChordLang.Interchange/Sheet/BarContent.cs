@@ -9,11 +9,12 @@ using ChordLang.Theory.Pitches;
 namespace ChordLang.Interchange.Sheet;
 
 /// <summary>Writes the content of bars. Times count from the bar's start and places in the text from the bar's own, so that what stands before a bar does not change it.</summary>
-internal sealed class BarContent(Piece piece, Places places, FormSigns form, SheetOptions options)
+internal sealed class BarContent(Piece piece, Drawing drawing, SheetOptions options)
 {
     private readonly StringBuilder text = new();
     private readonly Dictionary<Settings, string> settings = new(ReferenceEqualityComparer.Instance);
     private readonly ILookup<int, Section> sections = piece.Sections.Where(s => !s.Again).ToLookup(s => s.FirstBar);
+    private readonly Places places = drawing.Places;
     private Bar bar = null!;
 
     /// <summary>The content of a bar.</summary>
@@ -38,7 +39,7 @@ internal sealed class BarContent(Piece piece, Places places, FormSigns form, She
             Word(section.Name);
             Put(section.BarCount);
         }
-        Signs(form[index], form.Inside(index));
+        Signs(drawing.Form[index], drawing.Form.Inside(index));
         foreach (var chord in bar.Chords)
             Chord(chord);
         foreach (var row in bar.Rows)
@@ -88,7 +89,7 @@ internal sealed class BarContent(Piece piece, Places places, FormSigns form, She
         Put(spot?.Fret ?? -1);
         Put((int?)spot?.Finger ?? -1);
         Put((int?)note.Finger ?? -2);
-        Put((note.WantedEnd > e.End ? 1 : 0) + (note.Dead ? 2 : 0) + (note.Harmonic ? 4 : 0) + (places.Has(note) ? 8 : 0));
+        Put((note.WantedEnd > e.End ? 1 : 0) + (note.Dead ? 2 : 0) + (note.Harmonic ? 4 : 0) + (places.Has(note) ? 8 : 0) + (drawing.Courtesies.Has(note) ? 16 : 0));
         Place(note.Span);
         if (note.BendTo is { } to)
             Pitch(to);

@@ -34,6 +34,7 @@ internal sealed class FormSigns
 {
     private static readonly BarSigns Nothing = new();
     private readonly Dictionary<int, BarSigns> at = [];
+    private readonly int[] inside;
 
     public FormSigns(Piece piece)
     {
@@ -73,21 +74,16 @@ internal sealed class FormSigns
                 case FormKind.DalSegnoAlCoda: Say(last, "D.S. al Coda"); break;
             }
         }
+        inside = new int[piece.Bars.Length];
+        for (var i = 0; i < inside.Length; i++)
+            inside[i] = this[i].Ending is > 0 and var begins ? begins : i > 0 && !this[i - 1].EndingStops ? inside[i - 1] : 0;
     }
 
     /// <summary>What stands at a bar.</summary>
     public BarSigns this[int bar] => at.GetValueOrDefault(bar) ?? Nothing;
 
     /// <summary>The number of the ending that a bar belongs to; 0 for none.</summary>
-    public int Inside(int bar)
-    {
-        if (this[bar].Ending is > 0 and var begins)
-            return begins;
-        for (var i = bar - 1; i >= 0 && !this[i].EndingStops; i--)
-            if (this[i].Ending > 0)
-                return this[i].Ending;
-        return 0;
-    }
+    public int Inside(int bar) => inside[bar];
 
     private void Say(int? bar, string words) => Put(bar, s => s.End.Add(words));
 

@@ -17,7 +17,7 @@ internal static class LineBreaks
     public const double Loosest = 1.5;
 
     // A bar alone behind full lines looks forgotten: two lines about equally full are better.
-    private const double Alone = 1.5;
+    private const double Alone = 4.4;
 
     /// <summary>Breaks a stretch of bars that stands by itself.</summary>
     /// <param name="widths">All bars.</param>
@@ -44,17 +44,19 @@ internal static class LineBreaks
                 var last = j == n;
                 var c = cost[i] + Badness(r, last) + (j - i == 4 ? 0 : 0.12) + (last && i == j - 1 && i > 0 ? Alone : 0) + 0.02;
                 if (c < cost[j])
-                    (cost[j], back[j], stretch[j]) = (c, i, last && r > Loosest ? Fitting(r) : Math.Max(r, Tightest));
+                    (cost[j], back[j], stretch[j]) = (c, i, last && r > Loosest ? Fitting(r, i > 0 ? stretch[i] : 1) : Math.Max(r, Tightest));
             }
         }
         var lines = new Stack<Line>();
+        // Two lines that hold all of a short section are alike: neither is pulled apart to the margin.
+        var pair = back[n] > 0 && back[back[n]] == 0;
         for (var j = n; j > 0; j = back[j])
-            lines.Push(new(from + back[j], j - back[j], stretch[j]));
+            lines.Push(new(from + back[j], j - back[j], pair ? Math.Min(stretch[j], Loosest) : stretch[j]));
         return lines;
     }
 
     private static double Badness(double r, bool last) => last && r > 1 ? Math.Log(r) * 1.2 - (r > Loosest ? 0 : 0.3 * Math.Log(r)) : Math.Pow(Math.Log(Math.Max(r, 0.05)), 2) * (r > Loosest ? 12 : r > 1 ? 4 : 8);
 
-    // A short last line keeps an easy pace and ends early.
-    private static double Fitting(double r) => Math.Min(r, 1.12);
+    // A short last line keeps the pace of the line before it, or an easy one, and ends early.
+    private static double Fitting(double r, double before) => Math.Min(r, Math.Clamp(before, 1.12, Loosest));
 }

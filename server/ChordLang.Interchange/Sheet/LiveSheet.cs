@@ -29,7 +29,7 @@ public sealed partial class LiveSheet
 {
     private readonly record struct Known(long Number, ImmutableArray<string> Grips);
 
-    private readonly record struct Drawn(string Id, string Name, int Length, string Svg, ImmutableArray<string> Spoken, ImmutableArray<string> Glyphs);
+    private readonly record struct Drawn(string Id, string Name, int Length, string Svg, ImmutableArray<string> Spoken, string Margin, ImmutableArray<string> Glyphs);
 
     private readonly string choice;
     // By what goes in: the content of a bar, a bar with the grips over it, a line with its neighbours, words.
@@ -51,7 +51,7 @@ public sealed partial class LiveSheet
         var text = new SheetText(piece);
         Words(parts, SheetText.Head(piece, options));
         Words(parts, text.Lead());
-        var glyphs = new SortedSet<string>(StringComparer.Ordinal);
+        var glyphs = new HashSet<string>(StringComparer.Ordinal);
         foreach (var line in drawing.Lines([.. contents.Select((c, i) => widths[(c, grips[i])])]))
         {
             var from = piece.Bars[line.First].Span.Start;
@@ -59,13 +59,13 @@ public sealed partial class LiveSheet
             if (!lines.TryGetValue(key, out var drawn))
             {
                 if (before is null || !before.lines.TryGetValue(key, out drawn))
-                    (drawn, Redrawn) = (Draw(piece, drawing, line, grips, voices), Redrawn + 1);
+                    (drawn, Redrawn) = (Draw(piece, drawing, line, grips, options, voices), Redrawn + 1);
                 lines[key] = drawn;
             }
             glyphs.UnionWith(drawn.Glyphs);
             var system = (First: line.First, Last: line.First + line.Count - 1);
             Words(parts, text.Before(system.First, system.Last));
-            parts.Add(new(drawn.Id, "", new(drawn.Name, from, from + drawn.Length, drawn.Svg, drawn.Spoken, HeardPage.Margin(piece, system.First, system.Last, options, voices))));
+            parts.Add(new(drawn.Id, "", new(drawn.Name, from, from + drawn.Length, drawn.Svg, drawn.Spoken, drawn.Margin)));
             Words(parts, text.After(system.First, system.Last));
         }
         Words(parts, text.Rest());
@@ -98,7 +98,7 @@ public sealed partial class LiveSheet
     // The number of each bar's content, and which of its grips stand over it; what is new is measured.
     private (long[] Contents, ulong[] Grips) Measured(Piece piece, Drawing drawing, SheetOptions options, LiveSheet? before)
     {
-        var content = new BarContent(piece, drawing.Places, drawing.Form, options);
+        var content = new BarContent(piece, drawing, options);
         var (contents, grips, shown) = (new long[piece.Bars.Length], new ulong[piece.Bars.Length], new HashSet<string>(StringComparer.Ordinal));
         for (var i = 0; i < contents.Length; i++)
         {
@@ -122,13 +122,14 @@ public sealed partial class LiveSheet
         return drawing.Measure.Of(bar, _ => (grips >> Math.Min(g++, 63) & 1) > 0);
     }
 
-    private static Drawn Draw(Piece piece, Drawing drawing, Line line, ulong[] grips, ImmutableArray<string> voices)
+    private static Drawn Draw(Piece piece, Drawing drawing, Line line, ulong[] grips, SheetOptions options, ImmutableArray<string> voices)
     {
         var system = drawing.Draw([.. Enumerable.Range(line.First, line.Count).Select(i => Plan(drawing, i, grips[i]))], line.Stretch);
         // Places in the text count from where the line's text begins, or an edit would change every line below it.
         var svg = Places().Replace(system.Svg, m => string.Create(CultureInfo.InvariantCulture, $"data-{m.Groups[1].Value}=\"{int.Parse(m.Groups[2].ValueSpan, CultureInfo.InvariantCulture) - system.From}\""));
         var name = SheetPage.Bars(piece, system.FirstBar, system.LastBar);
-        return new(Id(string.Join('\n', [name, svg, .. system.Spoken, .. voices])), name, system.To - system.From, svg, system.Spoken, system.Glyphs);
+        var margin = HeardPage.Margin(piece, system.FirstBar, system.LastBar, options, voices);
+        return new(Id(string.Join('\n', [name, svg, .. system.Spoken, margin])), name, system.To - system.From, svg, system.Spoken, margin, system.Glyphs);
     }
 
     // A line hangs on its bars, on what stands before and behind it (ties, slurs), and on how its text lies.

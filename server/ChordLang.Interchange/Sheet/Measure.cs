@@ -6,7 +6,7 @@ using ChordLang.Grammar.Syntax;
 namespace ChordLang.Interchange.Sheet;
 
 /// <summary>Measures the bars of a piece.</summary>
-internal sealed class Measure(Piece piece, Places places, FormSigns form, SheetOptions options)
+internal sealed class Measure(Piece piece, Places places, FormSigns form, Courtesies courtesies, SheetOptions options)
 {
     /// <summary>Half the width of a note head.</summary>
     public const double Head = 4.1;
@@ -32,7 +32,7 @@ internal sealed class Measure(Piece piece, Places places, FormSigns form, SheetO
         var names = bar.Chords.Where(c => !c.Carried && (c.Symbol is not null || c.Chord is null)).Select(c => new ChordName(c)).ToImmutableArray();
         var times = strands.SelectMany(s => s.Strokes).Select(s => s.Start).Concat(names.Select(n => n.Span.Start)).Append(bar.Start).Concat(face == BarFace.Slashes ? Counts(bar) : [])
             .Where(t => t == bar.Start || t > bar.Start && t < bar.End).Distinct().Order().ToImmutableArray();
-        var accidentals = options.Staves == Staves.Tab ? [] : Accidentals.Of(bar, strands);
+        var accidentals = options.Staves == Staves.Tab ? [] : Accidentals.Of(bar, strands, courtesies);
         var grips = Grips(bar, strands).Where(shows).ToImmutableArray();
         var rooms = times.Select(t => Room(t, strands, accidentals)).ToList();
         var gaps = new double[times.Length];

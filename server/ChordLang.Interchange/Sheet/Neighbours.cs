@@ -3,15 +3,15 @@ using ChordLang.Arrangement.Music;
 
 namespace ChordLang.Interchange.Sheet;
 
-/// <summary>The voices of a piece as chains of events.</summary>
+/// <summary>The voices of some bars as chains of events.</summary>
 internal sealed class Neighbours
 {
     private readonly Dictionary<Event, (Event? Before, Event? After)> links = new(ReferenceEqualityComparer.Instance);
 
-    public Neighbours(Piece piece)
+    public Neighbours(IEnumerable<Bar> bars)
     {
         var last = new Dictionary<string, Event>(StringComparer.Ordinal);
-        foreach (var e in piece.Bars.SelectMany(b => b.Rows).SelectMany(r => r.Events).Where(e => e.End > e.Onset))
+        foreach (var e in bars.SelectMany(b => b.Rows).SelectMany(r => r.Events).Where(e => e.End > e.Onset))
         {
             Event? before = last.TryGetValue(e.VoiceKey, out var b) && b.End == e.Onset ? b : null;
             links[e] = (before, null);

@@ -16,19 +16,18 @@ internal readonly record struct Spot(int String, int Fret, Finger? Finger);
 internal sealed class Places
 {
     private readonly Dictionary<Note, Spot> exact = new(ReferenceEqualityComparer.Instance);
-    private readonly Dictionary<(string, Rational, int), Spot> alike = [];
     private readonly Piece piece;
+    private readonly PlacedPiece placed;
+    private Dictionary<(string, Rational, int), Spot>? alike;
 
     public Places(Piece piece, PlacedPiece placed)
     {
-        this.piece = piece;
+        (this.piece, this.placed) = (piece, placed);
+        exact.EnsureCapacity(placed.Events.Length);
         foreach (var e in placed.Events)
             foreach (var n in e.Notes)
                 if (n is { String: { } s, Fret: { } f })
-                {
                     exact[n.Note] = new(s, f, n.Finger);
-                    alike.TryAdd((e.Event.VoiceKey, n.Note.Onset, n.Note.Midi), new(s, f, n.Finger));
-                }
     }
 
     /// <summary>True for a note that was put on a string by itself.</summary>
@@ -41,7 +40,18 @@ internal sealed class Places
             return spot;
         if (note is { String: { } s, Fret: { } f })
             return new(s, f, null);
-        return alike.TryGetValue((e.VoiceKey, note.Onset, note.Midi), out spot) ? spot : null;
+        return (alike ??= Alike()).TryGetValue((e.VoiceKey, note.Onset, note.Midi), out spot) ? spot : null;
+    }
+
+    // For notes that are held over: where they were struck. Asked for seldom.
+    private Dictionary<(string, Rational, int), Spot> Alike()
+    {
+        var struck = new Dictionary<(string, Rational, int), Spot>();
+        foreach (var e in placed.Events)
+            foreach (var n in e.Notes)
+                if (n is { String: { } s, Fret: { } f })
+                    struck.TryAdd((e.Event.VoiceKey, n.Note.Onset, n.Note.Midi), new(s, f, n.Finger));
+        return struck;
     }
 
     /// <summary>The place of a grace note or of a slide's beginning: its own, or on the string of a note that it leads to.</summary>

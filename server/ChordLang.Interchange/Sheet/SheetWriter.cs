@@ -27,15 +27,16 @@ public static class SheetWriter
 /// <summary>What is known of a piece that is drawn.</summary>
 internal sealed class Drawing(Piece piece, PlacedPiece placed, SheetOptions options)
 {
-    private Neighbours? voices;
     private SystemWriter? writer;
-    private IReadOnlyDictionary<Event, EventPlace>? told;
+    private ILookup<int, EventPlace>? told;
 
     public Places Places { get; } = new(piece, placed);
 
     public FormSigns Form { get; } = new(piece);
 
-    public Measure Measure => field ??= new(piece, Places, Form, options);
+    public Courtesies Courtesies { get; } = new(piece);
+
+    public Measure Measure => field ??= new(piece, Places, Form, Courtesies, options);
 
     /// <summary>Breaks a piece into lines.</summary>
     public IEnumerable<Line> Lines(IReadOnlyList<BarWidth> widths)
@@ -48,11 +49,11 @@ internal sealed class Drawing(Piece piece, PlacedPiece placed, SheetOptions opti
     /// <summary>Draws a line, with its words.</summary>
     public SheetSystem Draw(IReadOnlyList<BarPlan> plans, double stretch)
     {
-        writer ??= new(piece, Places, voices ??= new(piece), Form, options);
+        writer ??= new(piece, Places, Form, options);
         return writer.Draw(SystemPlan.Of(plans, stretch, Meter(plans[0].Bar.Index), options)) with { Spoken = [.. plans.SelectMany(p => Told(p.Bar.Index))] };
     }
 
-    private ImmutableArray<string> Told(int bar) => Describer.OfBar(piece, bar, told ??= Describer.PlacesOf(placed));
+    private ImmutableArray<string> Told(int bar) => Describer.OfBar(piece, bar, (told ??= placed.Events.ToLookup(e => e.Event.Bar))[bar]);
 
     private bool Meter(int bar) => bar == 0 || piece.Bars[bar].Settings.Meter != piece.Bars[bar - 1].Settings.Meter;
 

@@ -5,13 +5,15 @@ using ChordLang.Arrangement.Music;
 namespace ChordLang.Interchange.Sheet;
 
 /// <summary>Draws lines.</summary>
-internal sealed class SystemWriter(Piece piece, Places places, Neighbours voices, FormSigns form, SheetOptions options)
+internal sealed class SystemWriter(Piece piece, Places places, FormSigns form, SheetOptions options)
 {
     private const double StaffSpace = StaffPart.Space;
 
     /// <summary>The drawing of a line, its size, and the signs it refers to.</summary>
     public SheetSystem Draw(SystemPlan system)
     {
+        // What is joined reaches into the bar before the line and into the one behind it, no farther.
+        var voices = new Neighbours(piece.Bars.AsSpan()[Math.Max(0, system.Bars[0].Bar.Index - 1)..Math.Min(piece.Bars.Length, system.Bars[^1].Bar.Index + 2)].ToArray());
         // Where nothing is written out, empty strings would say nothing: the slashes stand on the staff.
         var chartOnly = options.Staves == Staves.Both && system.Bars.All(b => b.Plan.Strands.IsEmpty);
         var (tab, staff) = (options.Staves == Staves.Staff || chartOnly ? null : new TabPart(system, places, voices, options), options.Staves == Staves.Tab ? null : new StaffPart(system, voices, options));

@@ -23,24 +23,26 @@ public static class Describer
     {
         var sentences = ImmutableArray.CreateBuilder<Sentence>();
         Opening(piece, sentences);
-        var places = PlacesOf(placed);
+        var places = PlacesOf(placed.Events);
         for (var i = 0; i < piece.Bars.Length; i++)
             Bar(piece, i, places, prose, sentences);
         return sentences.ToImmutable();
     }
 
-    /// <summary>The places of all events, for <see cref="OfBar"/>.</summary>
-    public static IReadOnlyDictionary<Event, EventPlace> PlacesOf(PlacedPiece placed) => placed.Events.ToDictionary(e => e.Event, ReferenceEqualityComparer.Instance as IEqualityComparer<Event>);
-
     /// <summary>One bar as <see cref="Whole"/> tells it, without its teaching text.</summary>
-    public static ImmutableArray<string> OfBar(Piece piece, int index, IReadOnlyDictionary<Event, EventPlace> places)
+    /// <param name="piece">The piece.</param>
+    /// <param name="index">The bar.</param>
+    /// <param name="places">The places of its events.</param>
+    public static ImmutableArray<string> OfBar(Piece piece, int index, IEnumerable<EventPlace> places)
     {
         var sentences = ImmutableArray.CreateBuilder<Sentence>();
-        Bar(piece, index, places, false, sentences);
+        Bar(piece, index, PlacesOf(places), false, sentences);
         return [.. sentences.Select(s => s.Text)];
     }
 
-    private static void Bar(Piece piece, int index, IReadOnlyDictionary<Event, EventPlace> places, bool prose, ImmutableArray<Sentence>.Builder sentences)
+    private static Dictionary<Event, EventPlace> PlacesOf(IEnumerable<EventPlace> events) => events.ToDictionary(e => e.Event, ReferenceEqualityComparer.Instance as IEqualityComparer<Event>);
+
+    private static void Bar(Piece piece, int index, Dictionary<Event, EventPlace> places, bool prose, ImmutableArray<Sentence>.Builder sentences)
     {
         var bar = piece.Bars[index];
         Section(piece, bar, sentences);

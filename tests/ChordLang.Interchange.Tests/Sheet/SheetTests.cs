@@ -100,6 +100,16 @@ public sealed class SheetTests
     }
 
     [Fact]
+    public void A_bar_is_not_left_alone_behind_a_full_line()
+    {
+        var (piece, placed) = Drawn.Sample("samples/valid/five-gates.chl");
+        Assert.Equal([2, 2, 4, 1], SheetWriter.Systems(piece, placed, new()).Select(s => s.LastBar - s.FirstBar + 1));
+        // Over all samples, where a section is longer than a bar.
+        var lines = Drawn.Samples.SelectMany(s => Drawn.Sample(s) is var m ? SheetWriter.Systems(m.Piece, m.Placed, new()).Select(l => (Sample: s, Line: l, Starts: m.Piece.Sections.Any(x => x.FirstBar == l.FirstBar) || l.FirstBar == 0)) : []).ToList();
+        Assert.True(lines.Count(l => !l.Starts && l.Line.FirstBar == l.Line.LastBar) <= lines.Count / 20, string.Join('\n', lines.Where(l => !l.Starts && l.Line.FirstBar == l.Line.LastBar).Select(l => $"{l.Sample} {l.Line.FirstBar}")));
+    }
+
+    [Fact]
     public void Large_print_has_fewer_bars_a_line()
     {
         var (piece, placed) = Drawn.Sample("samples/valid/low-tide-letter.chl");
@@ -127,6 +137,21 @@ public sealed class SheetTests
         var stays = Drawn.Svg(music).With("data-symbol").Select(c => Number(c, "data-from")).Where((_, i) => i % 3 == 0).ToHashSet();
         Assert.Equal(stays.Count, Drawn.Svg(music, new() { Skeleton = stays }).Descendants().Count(e => e.Of("class") == "bone"));
         Assert.DoesNotContain(Drawn.Svg(music).Descendants(), e => e.Of("class") == "bone");
+    }
+
+    // What is itself again takes a sign out of courtesy: in the bar after, behind a change of key, and where the form leads elsewhere than to the next bar (common practice).
+    [Theory]
+    [InlineData("| C\n    1 F#4\n| C\n    1 F4  2 F4", "Sharp Natural")]
+    [InlineData("| C\n    1 F#4  3 F4\n| C\n    1 F4", "Sharp Natural")]
+    [InlineData("| C\n    1 F#4\n| C\n    1 F5", "Sharp")]
+    [InlineData("| C\n    1 F#4\n| C\n    1 G4\n| C\n    1 F4", "Sharp")]
+    [InlineData("key G major\n| G\n    1 F#4\nkey C major\n| C\n    1 F4", "Natural")]
+    [InlineData("repeat 2\n| C\n    1 F4\n| C\n    1 F#4\nend\n| C\n    1 G4", "Natural Sharp")]
+    [InlineData("repeat 2\n| C\n    1 F#4\nending 1\n| C\n    1 G4\nending 2\n| C\n    1 F4\nend", "Sharp Natural")]
+    public void What_is_itself_again_takes_a_sign_out_of_courtesy(string text, string signs)
+    {
+        var notes = Drawn.Svg(Drawn.Text(text)).Descendants().Where(e => e.Of("class") == "nt").SelectMany(g => g.Descendants());
+        Assert.Equal(signs, string.Join(' ', notes.Select(e => e.Of("href")).Where(h => h.StartsWith("#clg-accidental", StringComparison.Ordinal)).Select(h => h["#clg-accidental".Length..])));
     }
 
     [Theory]
