@@ -1,4 +1,5 @@
-// Reads each chord symbol of a piece once, and tells what is wrong where it stands.
+// Reads each chord symbol once, for all pieces, and tells what is wrong where it stands.
+using System.Collections.Concurrent;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
 using ChordLang.Theory.Chords;
@@ -8,15 +9,21 @@ namespace ChordLang.Arrangement.Binding;
 /// <summary>The chord symbols of one piece.</summary>
 internal sealed class ChordBook(TroubleList troubles)
 {
-    private const int MostFixes = 4;
-    private readonly Dictionary<(string, string, string?), ChordReading> readings = [];
+    private const int MostFixes = 4, MostKept = 4096;
+
+    // What a symbol means hangs on nothing else. When full, all is forgotten and begun anew.
+    private static readonly ConcurrentDictionary<(string, string, string?), ChordReading> Readings = [];
 
     /// <summary>What a symbol on a line means, or null; the trouble is told.</summary>
     public Chord? Read(SymbolSyntax symbol, int line)
     {
         var key = (symbol.Root, symbol.Suffix, symbol.Bass);
-        if (!readings.TryGetValue(key, out var reading))
-            readings[key] = reading = ChordReader.Read(symbol.Root, symbol.Suffix, symbol.Bass);
+        if (!Readings.TryGetValue(key, out var reading))
+        {
+            if (Readings.Count >= MostKept)
+                Readings.Clear();
+            Readings[key] = reading = ChordReader.Read(symbol.Root, symbol.Suffix, symbol.Bass);
+        }
         if (reading.Trouble is { } trouble)
             troubles.Add(line, TroubleCodes.UnknownChord, Blame(symbol, trouble), trouble.Message,
                 [.. trouble.Nearest.Take(MostFixes).Select(n => TroubleList.Replace($"Write {n}", symbol.Span, n))]);

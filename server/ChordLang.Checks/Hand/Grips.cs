@@ -37,7 +37,12 @@ internal sealed class HeldGrips
     // Several checks ask for the same work on the same piece; it is kept as long as the piece is.
     private static readonly ConditionalWeakTable<Piece, HeldGrips> Kept = [];
 
-    private readonly ConcurrentDictionary<(Neck, (int, int)?, LeftHand, Voicing, Fingers?), FingeringAnswer> known = [];
+    private const int MostKept = 8192;
+
+    // The easiest fingers of a grip hang on no piece: an edit finds them again. When full, all is forgotten and begun anew.
+    private static readonly ConcurrentDictionary<(Neck, (int, int)?, LeftHand, Voicing), FingeringAnswer> Free = [];
+
+    private readonly ConcurrentDictionary<(Neck, (int, int)?, LeftHand, Voicing, Fingers), FingeringAnswer> known = [];
 
     private HeldGrips(Piece piece) => All = [.. Collect(piece)];
 
@@ -52,8 +57,17 @@ internal sealed class HeldGrips
         settings.Reach is (var from, var to) ? settings.Hand.Calibrated(settings.Neck, from, to) : settings.Hand;
 
     /// <summary>The best fingers of a voicing under these settings, or the proof that there are none.</summary>
-    public FingeringAnswer Fingering(Settings settings, Voicing voicing, Fingers? given = null) =>
-        known.GetOrAdd((settings.Neck, settings.Reach, settings.Hand, voicing, given), k => FingeringSearch.Best(settings.Neck, HandOf(settings), voicing, given));
+    public FingeringAnswer Fingering(Settings settings, Voicing voicing, Fingers? given = null)
+    {
+        if (given is not null)
+            return known.GetOrAdd((settings.Neck, settings.Reach, settings.Hand, voicing, given), _ => FingeringSearch.Best(settings.Neck, HandOf(settings), voicing, given));
+        var asked = (settings.Neck, settings.Reach, settings.Hand, voicing);
+        if (Free.TryGetValue(asked, out var answer))
+            return answer;
+        if (Free.Count >= MostKept)
+            Free.Clear();
+        return Free[asked] = FingeringSearch.Best(settings.Neck, HandOf(settings), voicing);
+    }
 
     /// <summary>The best fingers of a grip.</summary>
     public FingeringAnswer Fingering(HeldGrip grip) => Fingering(grip.Bar.Settings, grip.Voicing);

@@ -44,6 +44,7 @@ public static class ChordVoicings
     {
         private readonly int?[] slots = new int?[neck.Tuning.Strings];
         private readonly int notes = near.Played.Count();
+        private readonly int essential = chord.Tones.Where(t => t.Role == ToneRole.Essential).Aggregate(0, (bits, t) => bits | 1 << t.Name.PitchClass);
 
         public double Centre { get; } = near.Slots.OfType<int>().Where(f => f > 0).Select(f => (double)f).DefaultIfEmpty(1).Average();
 
@@ -80,9 +81,14 @@ public static class ChordVoicings
 
         private void Keep()
         {
-            var midi = Enumerable.Range(1, neck.Tuning.Strings).Where(s => slots[^s] is not null).Select(s => neck.Midi(s, slots[^s]!.Value)).ToList();
-            if (!chord.Missing(midi).IsEmpty)
+            // Most of what is laid lacks something, so that is asked first, and cheaply.
+            var heard = 0;
+            for (var s = 1; s <= slots.Length; s++)
+                if (slots[^s] is { } fret)
+                    heard |= 1 << neck.Midi(s, fret) % 12;
+            if ((heard & essential) != essential)
                 return;
+            var midi = Enumerable.Range(1, neck.Tuning.Strings).Where(s => slots[^s] is not null).Select(s => neck.Midi(s, slots[^s]!.Value)).ToList();
             var bass = chord.IntervalOf(midi.Min());
             if (chord.Bass is { } asked && (midi.Min() - asked.PitchClass) % 12 != 0)
                 return;
