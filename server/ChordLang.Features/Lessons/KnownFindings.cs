@@ -13,9 +13,12 @@ namespace ChordLang.Features.Lessons;
 /// <summary>Findings that were true of an earlier version, with the edits since.</summary>
 /// <param name="Findings">The findings, in offsets of the earlier version.</param>
 /// <param name="Edits">The edits since, one after the other, each in offsets of the text before it, with the bars that it brought or took.</param>
-/// <param name="Lines">The lines that they touched, in the present text; null where there were none.</param>
-public sealed record KnownFindings(ImmutableArray<Finding> Findings, ImmutableList<(TextEdit Edit, int Bars)> Edits, TypedLines? Lines)
+/// <param name="Lines">The stretches of lines that they touched, in the present text, in order and far apart; none where nothing was edited.</param>
+public sealed record KnownFindings(ImmutableArray<Finding> Findings, ImmutableList<(TextEdit Edit, int Bars)> Edits, ImmutableArray<TypedLines> Lines)
 {
+    // Stretches nearer to each other than this are one; so many are kept apart.
+    private const int Apart = 30, MostStretches = 6;
+
     // So many lines are checked at once when a long text is opened: what an editor shows first.
     private const int FirstLines = 60;
 
@@ -27,12 +30,12 @@ public sealed record KnownFindings(ImmutableArray<Finding> Findings, ImmutableLi
     private static readonly ImmutableArray<Check> OfSyntax = [.. CheckCatalogue.All.Where(c => SyntaxCodes.Titles.Any(t => t.Code == c.Code))];
 
     /// <summary>Of a version whose findings are known.</summary>
-    public static KnownFindings Of(ImmutableArray<Finding> findings) => new(findings, [], null);
+    public static KnownFindings Of(ImmutableArray<Finding> findings) => new(findings, [], []);
 
     /// <summary>Of a long text that was just opened: what the parser finds anywhere, and all that is found where it begins.</summary>
     /// <param name="chart">Its chart: enough to say in which bar a finding is.</param>
     public static KnownFindings Opening(Lesson chart) => new(
-        (chart.Configuration ?? Configuration.None).Apply(CheckCatalogue.Run(chart.Piece, OfSyntax)), [], new(0, Math.Min(FirstLines, chart.Tree.Lines.Length) - 1));
+        (chart.Configuration ?? Configuration.None).Apply(CheckCatalogue.Run(chart.Piece, OfSyntax)), [], [new(0, Math.Min(FirstLines, chart.Tree.Lines.Length) - 1)]);
 
     /// <summary>The same after one more edit.</summary>
     /// <param name="edit">The edit, in offsets of the text before it.</param>
@@ -41,28 +44,44 @@ public sealed record KnownFindings(ImmutableArray<Finding> Findings, ImmutableLi
     /// <param name="to">The tree after it.</param>
     public KnownFindings After(TextEdit edit, LineChange changed, SyntaxTree from, SyntaxTree to)
     {
-        var (first, last) = (changed.First, changed.First + Math.Max(1, changed.New) - 1);
-        if (Lines is { } before)
-        {
-            int Moved(int line) => line < changed.First ? line : Math.Max(changed.First, line + changed.New - changed.Old);
-            (first, last) = (Math.Min(first, Moved(before.First)), Math.Max(last, Moved(before.Last)));
-        }
+        int Moved(int line) => line < changed.First ? line : Math.Max(changed.First, line + changed.New - changed.Old);
+        var lines = Joined([.. Lines.Select(l => new TypedLines(Moved(l.First), Moved(l.Last))), new(changed.First, changed.First + Math.Max(1, changed.New) - 1)]);
         var bars = BarsIn(to, changed.First, changed.New) - BarsIn(from, changed.First, changed.Old);
-        return new(Findings, Edits.Add((edit, bars)), new(first, last));
+        return new(Findings, Edits.Add((edit, bars)), lines);
     }
 
     /// <summary>The findings of the present text as far as they are known at once: exact around the edits, elsewhere as they were.</summary>
     /// <param name="lesson">The present version; it is not bound by this.</param>
-    /// <param name="window">Around the edits.</param>
-    public ImmutableArray<Finding> Now(Lesson lesson, Lesson window)
+    /// <param name="window">The part of it around some lines, as <see cref="LessonWindow.Of"/> makes it.</param>
+    public ImmutableArray<Finding> Now(Lesson lesson, Func<TypedLines, Lesson> window)
     {
-        if (Lines is not { } lines)
+        if (Lines.IsEmpty)
             return Findings;
-        var near = LessonWindow.Widened(lesson.Tree, lines, BarsBeside);
-        bool IsNear(Finding f) => lesson.Text.LineAt(f.Span.Start) is var line && line >= near.First && line <= near.Last && !IsOfTheWhole(f.Code);
-        var found = window.Findings.Where(IsNear).ToList();
-        found.AddRange(Findings.Select(Moved).Where(f => f.Span.End <= lesson.Text.Length && !IsNear(f)));
+        var near = Lines.Select(l => LessonWindow.Widened(lesson.Tree, l, BarsBeside)).ToList();
+        // Which stretch says what is found on a line, or -1.
+        int Stretch(Finding f)
+        {
+            var line = lesson.Text.LineAt(f.Span.Start);
+            return IsOfTheWhole(f.Code) ? -1 : near.FindIndex(n => line >= n.First && line <= n.Last);
+        }
+        var found = Lines.SelectMany((l, i) => window(l).Findings.Where(f => Stretch(f) == i)).ToList();
+        found.AddRange(Findings.Select(Moved).Where(f => f.Span.End <= lesson.Text.Length && Stretch(f) < 0));
         return [.. found.OrderBy(f => f.Span.Start).ThenBy(f => f.Severity).ThenBy(f => f.Code, StringComparer.Ordinal)];
+    }
+
+    // Stretches that lie near each other become one, and the nearest where there are many.
+    private static ImmutableArray<TypedLines> Joined(IEnumerable<TypedLines> lines)
+    {
+        var all = lines.OrderBy(l => l.First).ToList();
+        while (all.Count > 1)
+        {
+            var closest = Enumerable.Range(1, all.Count - 1).MinBy(i => all[i].First - all[i - 1].Last);
+            if (all[closest].First - all[closest - 1].Last > Apart && all.Count <= MostStretches)
+                break;
+            all[closest - 1] = new(all[closest - 1].First, Math.Max(all[closest - 1].Last, all[closest].Last));
+            all.RemoveAt(closest);
+        }
+        return [.. all];
     }
 
     // What is about the piece as a whole, its form too, cannot be told from a window.

@@ -27,16 +27,16 @@ internal sealed record Document(string Uri, string? Path, int Version, long Stam
     public TypedLines? Typed { get; init; }
 
     // Shorter texts are bound whole in no time, and checked whole in the time in which they are opened.
-    private const int LongLines = 60, LongToOpen = 300;
+    private const int LongLines = 60, LongToOpen = 300, MostWindows = 4;
 
     private Lazy<ImmutableArray<Finding>>? quick;
-    private Window? window;
+    private ImmutableArray<Window> windows = [];
 
     /// <summary>What was known of the version before, with the edits since; null where this version came in another way than by edits.</summary>
     public KnownFindings? Since
     {
         get;
-        init => (field, quick) = (value, value is null ? null : new(() => value.Now(Lesson, Around(value.Lines ?? default))));
+        init => (field, quick) = (value, value is null ? null : new(() => value.Now(Lesson, Around)));
     }
 
     /// <summary>True for the first version of a long text: it is not checked whole before its first findings are told.</summary>
@@ -47,7 +47,7 @@ internal sealed record Document(string Uri, string? Path, int Version, long Stam
         {
             field = value && Text.Lines.Length > LongToOpen;
             if (field)
-                quick = new(() => KnownFindings.Opening(Lesson.Chart) is var known ? known.Now(Lesson, Around(known.Lines!.Value)) : []);
+                quick = new(() => KnownFindings.Opening(Lesson.Chart).Now(Lesson, Around));
         }
     }
 
@@ -66,13 +66,15 @@ internal sealed record Document(string Uri, string? Path, int Version, long Stam
     /// <summary>What is known around some lines, as <see cref="LessonAt"/>.</summary>
     public Lesson Near(TypedLines lines) => quick is null || Lesson.IsBound || Text.Lines.Length <= LongLines ? Lesson : Around(lines);
 
-    // The last window serves again: a cursor is mostly where one types.
+    // The last windows serve again: a cursor is mostly where one types.
     private Lesson Around(TypedLines lines)
     {
-        if (window is { } last && last.Sure.First <= lines.First && lines.Last <= last.Sure.Last)
-            return last.Lesson;
+        var known = windows;
+        foreach (var last in known)
+            if (last.Sure.First <= lines.First && lines.Last <= last.Sure.Last)
+                return last.Lesson;
         var around = new Window(LessonWindow.Widened(Lesson.Tree, lines, 1), LessonWindow.Of(Lesson, lines));
-        window = around;
+        windows = [around, .. known.Take(MostWindows - 1)];
         return around.Lesson;
     }
 
