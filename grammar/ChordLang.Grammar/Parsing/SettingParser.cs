@@ -138,7 +138,8 @@ internal static class SettingParser
         {
             case SettingKind.Key when Scan.Symbol(char.ToUpperInvariant(first[0]) + first[1..], 0) is { Bass: null } tonic:
                 var mode = words.Count > 1 ? Vocabulary.Nearest(words.Text(1), Vocabulary.Modes) : tonic.Suffix is "" or "maj" ? "major" : tonic.Suffix is "m" or "min" or "-" ? "minor" : null;
-                return mode is null ? null : $"{tonic.Root} {mode}";
+                // Symbols know the double signs, pitches are written with two plain ones.
+                return mode is null ? null : $"{tonic.Root.Replace("\U0001D12A", "##", StringComparison.Ordinal).Replace("\U0001D12B", "bb", StringComparison.Ordinal)} {mode}";
             case SettingKind.Meter when first is "C" or "c" or "common":
                 return "4/4";
             case SettingKind.ScaleLength when words.Count == 1 && double.TryParse(first, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var length):

@@ -28,7 +28,7 @@ internal static class SlipInRow
         if (words.KindAt(i) == WordKind.Reserved && !words.IsSound(i))
             return Reserved(words, i, afterSound);
         if (words.KindAt(i) is WordKind.Shape or WordKind.Other && (afterSound || before is null) && char.IsLetter(text[0]))
-            return Word(words, i, afterSound);
+            return Word(words, i, afterSound, before is { To: not null });
         if (words.IsSound(i))
             return MissingCount(words, i, before);
         if (words.KindAt(i) == WordKind.Quote)
@@ -80,7 +80,7 @@ internal static class SlipInRow
         var (span, symbol) = (words[i].Span, words.Written(i));
         if (before is { Sounds.Length: > 0 })
             return Say.Finding(SyntaxCodes.ChordInRow, span, $"{symbol} is a chord symbol. Behind a sound a name stands after is; for the bar it stands on the chart line.",
-                Say.Fix($"Write is {symbol}", true, new(span.Start, 0), "is "));
+                Say.Fix($"Write is {symbol}", before.To is null, new(span.Start, 0), "is "));
         var message = $"{symbol} is a chord symbol, and a row says what is played. Write it on the chart line above, and here the pitches or frets.";
         return OnlyChords(words) ? Say.Finding(SyntaxCodes.ChordInRow, span, message, Say.Fix("Make this a chart line", false, new(0, words[0].Span.Start), "| "))
             : Say.Finding(SyntaxCodes.ChordInRow, span, message);
@@ -156,7 +156,8 @@ internal static class SlipInRow
             : Say.Finding(SyntaxCodes.MissingSound, span, $"{Say.Shown(text)} is a mark, and a mark stands behind a sound. Write the sound between the count and it.");
     }
 
-    private static SyntaxFinding Word(Words words, int i, bool afterSound)
+    // In a run each word that is left out of the sounds divides the time of the others anew.
+    private static SyntaxFinding Word(Words words, int i, bool afterSound, bool inRun)
     {
         var (span, text) = (words[i].Span, words.Text(i).Split('@')[0]);
         var at = new Span(span.Start, text.Length);
@@ -171,7 +172,7 @@ internal static class SlipInRow
             return MissingCount(words, i, null);
         return Say.Finding(SyntaxCodes.UnknownMark, span,
             $"{Say.Shown(text)} is no mark of the notation. Marks are words such as ring, slide or fermata; free words stand in quotes, and a shape behind a count of its own.",
-            Say.Fix("Make it a remark", true, span, $"\"{text.Replace("\"", "", StringComparison.Ordinal)}\""));
+            Say.Fix("Make it a remark", !inRun, span, $"\"{text.Replace("\"", "", StringComparison.Ordinal)}\""));
     }
 
     private static SyntaxFinding MissingCount(Words words, int i, EventSyntax? before)

@@ -21,6 +21,9 @@ internal sealed class MovedLine(Piece piece, Interval interval, Names names, Gri
     public IEnumerable<TextEdit> Of(int number)
     {
         edits.Clear();
+        // By nothing nothing changes, not even a spelling that nobody would choose.
+        if (interval is { Semitones: 0, Fifths: 0 })
+            return [];
         (line, start) = (piece.Tree.Lines[number], piece.Tree.Source.Lines[number].Start);
         switch (line)
         {

@@ -39,6 +39,9 @@ internal static class Renames
     /// <summary>The fix that gives the sound another name: on the chart where nothing else stands under the symbol, else behind the sound.</summary>
     public static IEnumerable<Fix> To(Piece piece, Sonority sonority, string symbol)
     {
+        // A name with more accidentals than anybody reads is none.
+        if (ChordReader.Read(symbol).Chord is null)
+            yield break;
         if (sonority.Is is { Operand: { } operand })
         {
             if (!sonority.Event.Repeated)

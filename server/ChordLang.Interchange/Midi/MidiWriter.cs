@@ -67,7 +67,7 @@ public static class MidiWriter
                 if (Time(bar) is var (counts, power))
                     track.Add(new TimeSignatureEvent(time, counts, power, s.Meter.Compound ? 36 : 24, 8));
             if (s.Key is { } key && key != before.Settings?.Key)
-                track.Add(new KeySignatureEvent(key.Fifths, key.Tonic is not null && key.Mode is Theory.Keys.Mode.Minor or Theory.Keys.Mode.Aeolian ? 1 : 0, time));
+                track.Add(new KeySignatureEvent(Signature(key.Fifths), key.Tonic is not null && key.Mode is Theory.Keys.Mode.Minor or Theory.Keys.Mode.Aeolian ? 1 : 0, time));
             // Where nothing is written MIDI takes 120 itself.
             if (s.BeatsPerMinute is { } tempo && (tempo != before.Settings?.BeatsPerMinute || before.Settings.Meter.Beat != s.Meter.Beat))
                 track.Add(new TempoEvent((int)Math.Clamp(Math.Round(60_000_000 / (tempo * 4 * s.Meter.Beat.Value)), 1, 0xFFFFFF), time));
@@ -76,6 +76,9 @@ public static class MidiWriter
             before = (bar.Length, s);
         }
     }
+
+    // The format holds at most seven sharps or flats; beyond them stands the signature of the same sound.
+    private static int Signature(int fifths) => fifths > 7 ? Signature(fifths - 12) : fifths < -7 ? Signature(fifths + 12) : fifths;
 
     // The meter that a bar has by its length: a pickup is a short bar.
     private static (int Counts, int Power)? Time(Bar bar)

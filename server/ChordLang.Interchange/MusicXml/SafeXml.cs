@@ -31,7 +31,7 @@ internal static class SafeXml
             throw new UnreadableScoreException(e.Message.Contains("entity", StringComparison.Ordinal) && !e.Message.Contains("MaxCharacters", StringComparison.Ordinal)
                 ? $"it uses an entity of its own (line {e.LineNumber}), and those are never read: write the words themselves"
                 : e.Message.Contains("MaxCharacters", StringComparison.Ordinal) ? $"it is longer than {MostCharacters / 1_000_000} million characters"
-                : $"it is not well-formed XML: {e.Message.TrimEnd('.')}");
+                : $"it is not well-formed XML: {LessonWriter.Line(e.Message).TrimEnd('.')}");
         }
         catch (Exception e) when (e is DecoderFallbackException or ArgumentException or NotSupportedException)
         {

@@ -68,8 +68,9 @@ public static class ScoreReader
             var reached = m.Reached;
             if (i == 0 && reached > Rational.Zero && reached < meter.Length && (m.Implicit || measures.Count > 1))
             {
-                from = (meter.Length - reached) / meter.Count;
-                pickup = 1;
+                // A bar too short or too long for that by a hair is whole.
+                if (NeckNotes.Countable((meter.Length - reached) / meter.Count) is var late && late > Rational.Zero && late < Rational.Of(meter.Counts))
+                    (from, pickup) = (late, 1);
             }
             else if (reached > meter.Length || reached > Rational.Zero && reached < meter.Length && (m.Implicit || m.Free))
             {

@@ -38,7 +38,7 @@ internal sealed class OverRow(Canvas canvas, Skyline sky, SystemPlan system, She
         {
             var span = name.Span.Span;
             name.Draw(canvas, x, line, string.Create(CultureInfo.InvariantCulture,
-                $" data-bar=\"{bar.Bar.Number}\" data-count=\"{bar.Bar.CountOf(name.Span.Start)}\" data-symbol=\"{Markup.Escape(name.Span.Symbol?.Text ?? "N.C.")}\" data-from=\"{span.Start}\" data-to=\"{span.End}\""));
+                $" data-bar=\"{bar.Bar.Number}\" data-count=\"{Markup.Escape(bar.Bar.CountOf(name.Span.Start))}\" data-symbol=\"{Markup.Escape(name.Span.Symbol?.Text ?? "N.C.")}\" data-from=\"{span.Start}\" data-to=\"{span.End}\""));
             var wide = name.Width;
             if (options.UnderChords.TryGetValue(span.Start, out var said))
             {
@@ -72,7 +72,7 @@ internal sealed class OverRow(Canvas canvas, Skyline sky, SystemPlan system, She
         foreach (var (bar, grip, x) in grips)
         {
             grip.Shape.Draw(canvas, x, line, string.Create(CultureInfo.InvariantCulture,
-                $" data-bar=\"{bar.Bar.Number}\" data-count=\"{bar.Bar.CountOf(grip.Time)}\" data-grip=\"{grip.Shape.Key}\" data-from=\"{grip.Event.SoundSpan.Start}\" data-to=\"{grip.Event.SoundSpan.End}\""));
+                $" data-bar=\"{bar.Bar.Number}\" data-count=\"{Markup.Escape(bar.Bar.CountOf(grip.Time))}\" data-grip=\"{grip.Shape.Key}\" data-from=\"{grip.Event.SoundSpan.Start}\" data-to=\"{grip.Event.SoundSpan.End}\""));
             sky.Fill(x - 3, line - grip.Shape.Height, x + grip.Shape.Width, line);
         }
     }

@@ -63,8 +63,9 @@ public static class SpokenWords
         ("sus", "suspended"), ("add", "added"), ("alt", "altered"), ("omit", "no"), ("no", "no"), ("o", "diminished"), ("♭", "flat"), ("♯", "sharp"), ("b", "flat"), ("#", "sharp"),
     ];
 
-    private static string Accidental(int alteration) => alteration switch
+    // A fret under a chord of many sharps can take more than anybody writes: then each is said.
+    private static string Accidental(int alteration) => Math.Abs(alteration) switch
     {
-        0 => "", 1 => " sharp", -1 => " flat", 2 => " double sharp", -2 => " double flat", > 0 => " triple sharp", _ => " triple flat",
-    };
+        0 => "", 1 => "", 2 => " double", 3 => " triple", 4 => " quadruple", var many => $" {many} times",
+    } + (alteration switch { 0 => "", > 0 => " sharp", _ => " flat" });
 }

@@ -7,6 +7,9 @@ namespace ChordLang.Interchange.TabText;
 /// <summary>The places of one bar, in counts.</summary>
 internal sealed class TabRhythm
 {
+    // The most that a meter has (LANGUAGE.md).
+    private const int MostCounts = 32;
+
     private readonly SortedDictionary<int, Rational> known = [];
     private readonly int width, first;
     private readonly int counts;
@@ -61,14 +64,18 @@ internal sealed class TabRhythm
         foreach (var (column, text) in bar.Counts)
         {
             var digits = text.TakeWhile(char.IsAsciiDigit).Count();
-            var whole = digits > 0 ? Rational.Of(int.Parse(text.AsSpan(0, digits), CultureInfo.InvariantCulture) - 1) : Rational.Of(last.Floor);
+            // A number that no meter reaches is no count.
+            var number = digits == 0 ? last.Floor + 1 : int.TryParse(text.AsSpan(0, digits), NumberStyles.None, CultureInfo.InvariantCulture, out var read) ? read : 0;
+            if (number is < 1 or > MostCounts)
+                continue;
+            var whole = Rational.Of(number - 1);
             var beyond = text[digits..] switch
             {
                 "" => Rational.Zero, "&" or "+" => Rational.Of(1, 2), "e" => Rational.Of(1, 4), "a" => Rational.Of(3, 4), "trip" => Rational.Of(1, 3), "let" => Rational.Of(2, 3),
                 ['+', .. var fraction] when fraction.Split('/') is [var n, var d] && int.TryParse(n, out var a) && int.TryParse(d, out var b) && b > 0 && a < b => Rational.Of(a, b),
                 _ => Rational.Zero,
             };
-            if (whole < Rational.Zero || known.Count > 0 && whole + beyond <= last)
+            if (known.Count > 0 && whole + beyond <= last)
                 continue;
             known[column] = last = whole + beyond;
             Counts = Math.Max(Counts, (int)last.Floor + 1);

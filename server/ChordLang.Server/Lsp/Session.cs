@@ -1,5 +1,6 @@
 // One client from its first byte to its last: the wire, its faults, and the exit code.
 using System.Diagnostics.CodeAnalysis;
+using System.Text;
 using System.Text.Json;
 using ChordLang.Server.Lsp.Handlers;
 using Microsoft.VisualStudio.Threading;
@@ -11,6 +12,9 @@ namespace ChordLang.Server.Lsp;
 /// <summary>Runs the language server.</summary>
 internal static class Session
 {
+    // For what was said before the end and is still on its way through us.
+    private static readonly TimeSpan LastWord = TimeSpan.FromMilliseconds(500);
+
     /// <summary>Serves one client until it says exit, its stream ends, or the process that started us does.</summary>
     /// <param name="input">What the client writes.</param>
     /// <param name="output">What the client reads.</param>
@@ -32,9 +36,14 @@ internal static class Session
         {
             var first = await Task.WhenAny(server.Exited, rpc.Completion, watched.Ended, server.ParentGone).ConfigureAwait(false);
             await first.ConfigureAwait(false);
+            // A client may close its end right behind exit, before that was heard.
+            if (conversation.Stopped)
+                await Task.WhenAny(server.Exited, Task.Delay(LastWord)).ConfigureAwait(false);
         }
         // Malformed traffic ends the connection, as the protocol has no way back to the next message.
-        catch (Exception e) when (e is JsonException or IOException or BadRpcHeaderException or FormatException or ConnectionLostException or ObjectDisposedException or ArgumentException)
+#pragma warning disable CA1031 // What a wire of garbage makes its reader throw is no closed list: an unknown character set, a number too large.
+        catch (Exception e)
+#pragma warning restore CA1031
         {
             log($"the client's messages could not be read any more: {e.Message}");
         }
@@ -54,7 +63,8 @@ internal static class Session
                 return new() { Code = (JsonRpcErrorCode)local.ErrorCode, Message = local.Message };
             if (exception is OperationCanceledException)
                 return base.CreateErrorDetails(request, exception);
-            var malformed = exception is JsonException or RpcArgumentDeserializationException;
+            // Text that is no Unicode is seen when it is read, and not before.
+            var malformed = exception is JsonException or RpcArgumentDeserializationException or InvalidOperationException { InnerException: DecoderFallbackException } or InvalidOperationException { Source: "System.Text.Json.Rethrowable" };
             if (!malformed)
                 log($"{request.Method} broke off: {exception.GetType().Name}: {exception.Message}");
             return new() { Code = malformed ? JsonRpcErrorCode.InvalidParams : JsonRpcErrorCode.InternalError, Message = malformed ? $"The parameters of {request.Method} could not be read." : $"{request.Method} broke off: {exception.Message}" };

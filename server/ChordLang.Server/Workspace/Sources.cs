@@ -29,7 +29,8 @@ internal static class Sources
                     if (seen.Add(Path.GetFullPath(file)))
                         yield return () => Read(file);
                 }
-            else if (seen.Add(Path.GetFullPath(path)))
+            // What can be no path is told by the one who reads it.
+            else if (path.Length == 0 || path.Contains('\0', StringComparison.Ordinal) || seen.Add(Path.GetFullPath(path)))
                 yield return () => Read(path);
     }
 
@@ -67,7 +68,7 @@ internal static class Sources
 
     private static string TooLarge => $"it is larger than {LargestFile / 1024 / 1024} MB";
 
-    private static string Why(Exception e) => e is FileNotFoundException or DirectoryNotFoundException ? "there is no such file"
+    private static string Why(Exception e) => e is FileNotFoundException or DirectoryNotFoundException or ArgumentException ? "there is no such file"
         : e is UnauthorizedAccessException ? "it may not be read" : e.Message;
 
     private static Source ReadInput(Func<Stream> input, string? inputPath)

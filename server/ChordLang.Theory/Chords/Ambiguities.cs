@@ -25,13 +25,17 @@ internal static class Ambiguities
     {
         foreach (var (begins, afterAccidental, first, second, says) in Rows)
         {
-            if (!suffix.StartsWith(begins, StringComparison.Ordinal) || afterAccidental && root.Length < 2)
+            // Only an accidental of the same kind can be the root's second one.
+            if (!suffix.StartsWith(begins, StringComparison.Ordinal) || afterAccidental && !(root.Length == 2 && SymbolSigns.Of(root).Text[1] == begins[0]))
                 continue;
             if (suffix.Length > begins.Length && char.IsAsciiDigit(suffix[begins.Length]))
                 continue;
             var rest = suffix[begins.Length..];
             var other = afterAccidental ? root + begins[..1] + "(no3)" : root + second;
-            return new(begins.Length, $"\"{root}{begins}\" can be read {says}. Write {root}{first}{rest} or {other}{rest}.", [root + first + rest, other + rest]);
+            // What follows may leave one reading, or none: then the trouble lies there.
+            var readings = ((string[])[root + first + rest, other + rest]).Where(ChordReader.CanRead).ToImmutableArray();
+            if (!readings.IsEmpty)
+                return new(begins.Length, $"\"{root}{begins}\" can be read {says}. Write {string.Join(" or ", readings)}.", readings);
         }
         return null;
     }

@@ -14,7 +14,7 @@ public static class ChordReader
     {
         var root = RootLength(symbol);
         var slash = symbol.LastIndexOf('/');
-        return slash >= root && root > 0 && slash + 1 < symbol.Length && PitchName.TryParse(symbol.AsSpan(slash + 1), out _)
+        return slash >= root && root > 0 && IsName(symbol[(slash + 1)..])
             ? Read(symbol[..root], symbol[root..slash], symbol[(slash + 1)..])
             : Read(symbol[..root], symbol[root..], null);
     }
@@ -39,6 +39,18 @@ public static class ChordReader
             return Trouble(root.Length, signs.Places[two.Length], two.Message, [.. two.Readings.Select(r => r + (bass is null ? "" : "/" + bass))]);
         var reading = SuffixParser.Read(signs.Text);
         return reading.At < 0 ? new(Build(symbol, tonic, low, reading), null) : SuffixTrouble(root, suffix, bass, signs, reading);
+    }
+
+    /// <summary>True for a symbol that <see cref="Read(string)"/> has a chord for; it costs no search for near ones.</summary>
+    internal static bool CanRead(string symbol)
+    {
+        var root = RootLength(symbol);
+        if (root == 0 || symbol.Length > MaxLength || !PitchName.TryParse(symbol.AsSpan(0, root), out _))
+            return false;
+        var slash = symbol.LastIndexOf('/');
+        var end = slash >= root && IsName(symbol[(slash + 1)..]) ? slash : symbol.Length;
+        var suffix = SymbolSigns.Of(symbol[root..end]).Text;
+        return Ambiguities.Find(symbol[..root], suffix) is null && SuffixParser.Read(suffix).At < 0;
     }
 
     /// <summary>The chord of a root and degrees, as if a symbol had asked for them.</summary>
@@ -75,7 +87,9 @@ public static class ChordReader
         _ => "A chord symbol begins with the name of its root, a letter from A to G.",
     };
 
-    // As the grammar parts them: an accidental after the letter is the root's; a second one too, unless a digit follows it.
+    private static bool IsName(string bass) => bass.Length > 0 && RootLength(bass) == bass.Length;
+
+    // As the grammar parts them: an accidental after the letter is the root's; a second one like it too, unless a number other than 7 follows it.
     private static int RootLength(string symbol)
     {
         if (symbol.Length == 0 || symbol[0] is not (>= 'A' and <= 'G'))
@@ -84,7 +98,7 @@ public static class ChordReader
             return 3;
         if (symbol.Length < 2 || symbol[1] is not ('#' or 'b' or '♯' or '♭'))
             return 1;
-        return symbol.Length > 2 && symbol[2] == symbol[1] && !(symbol.Length > 3 && char.IsAsciiDigit(symbol[3])) ? 3 : 2;
+        return symbol.Length > 2 && symbol[2] == symbol[1] && !(symbol.Length > 3 && symbol[3] is >= '0' and <= '9' and not '7') ? 3 : 2;
     }
 
     private static ChordReading Trouble(int at, int length, string message, ImmutableArray<string> nearest) => new(null, new(at, length, message, nearest));

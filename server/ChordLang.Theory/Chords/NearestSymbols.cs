@@ -34,7 +34,7 @@ internal static class NearestSymbols
         Readable([root + suffix + "/" + char.ToUpperInvariant(bass.FirstOrDefault('C')) + (bass.Length > 1 ? bass[1..] : ""), root + suffix]);
 
     private static ImmutableArray<string> Readable(IEnumerable<string> symbols) =>
-        [.. symbols.Where(s => s.Length > 0 && s[0] is >= 'A' and <= 'G' && ChordReader.Read(s).Chord is not null).Take(Offered)];
+        [.. symbols.Where(s => s.Length > 0 && s[0] is >= 'A' and <= 'G' && ChordReader.CanRead(s)).Take(Offered)];
 
     // One spelling for each sound, nearest first; what is further away than half of what was written is no guess.
     private static ImmutableArray<string> Choose(IEnumerable<(string Text, double Cost)> candidates, int length, Func<string, string> whole)
@@ -45,7 +45,7 @@ internal static class NearestSymbols
             if (chosen.Count == Offered)
                 break;
             var reading = SuffixParser.Read(text);
-            if (reading.At < 0 && Ambiguities.Find(whole("")[..1], text) is null && sounds.Add(Sound(reading.Degrees)))
+            if (reading.At < 0 && ChordReader.CanRead(whole(text)) && sounds.Add(Sound(reading.Degrees)))
                 chosen.Add(whole(text));
         }
         return chosen.ToImmutable();
