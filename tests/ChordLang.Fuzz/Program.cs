@@ -1,42 +1,33 @@
-// Throws broken texts at everything that reads text: dotnet run --project tests/ChordLang.Fuzz [seconds]
-using System.Diagnostics;
-using ChordLang.Fuzz;
+// Throws hostile inputs at everything that reads something: dotnet run --project tests/ChordLang.Fuzz -- [SECONDS] [--cases N] [--targets A,B] [--seed N] [--found FOLDER] [--plain] [--replay PATH] [--list]
+using System.Globalization;
+using ChordLang.Fuzz.Running;
+using ChordLang.Fuzz.Targets;
+using ChordLang.Testing;
 
-var seconds = args.Length > 0 && double.TryParse(args[0], out var wanted) ? wanted : 20;
-var failures = 0;
-foreach (var target in Targets.All)
+if (args is ["--worker", var name, var state, var begin, var most, var within, var into])
 {
-    var (cases, slowest, clock) = (0, TimeSpan.Zero, Stopwatch.StartNew());
-    // The fixed cases always run, whole; mutations fill the time that is left.
-    foreach (var text in Cases.Fixed().Concat(Cases.Mutations().TakeWhile(_ => clock.Elapsed.TotalSeconds < seconds / Targets.All.Length)))
-    {
-        cases++;
-        // Processor time, for a machine that is busy with other work must not look like a text that hangs.
-        var start = Environment.CpuUsage.TotalTime;
-        var trouble = Try(target.Run, text);
-        var spent = Environment.CpuUsage.TotalTime - start;
-        slowest = spent > slowest ? spent : slowest;
-        trouble ??= spent.TotalSeconds > 2 ? $"took {spent.TotalSeconds:F2} s" : null;
-        if (trouble is null)
-            continue;
-        failures++;
-        Console.WriteLine($"{target.Name}: {trouble}\n  {(text.Length > 300 ? text[..300] + "…" : text).Replace("\n", "\n  ", StringComparison.Ordinal)}");
-        if (failures >= 20)
-            return 1;
-    }
-    Console.WriteLine($"{target.Name}: {cases} cases, slowest {slowest.TotalMilliseconds:F0} ms");
+    using var progress = new Progress(state);
+    new Worker(Target.All.Single(t => t.Name == name), int.Parse(begin, CultureInfo.InvariantCulture), into, progress).Run(long.Parse(most, CultureInfo.InvariantCulture), TimeSpan.FromSeconds(double.Parse(within, CultureInfo.InvariantCulture)));
+    return 0;
 }
-Console.WriteLine(failures == 0 ? "nothing broke" : $"{failures} failures");
-return failures == 0 ? 0 : 1;
-
-static string? Try(Func<string, string?> run, string text)
+string? Option(string option) => Array.IndexOf(args, option) is >= 0 and var i && i + 1 < args.Length ? args[i + 1] : null;
+if (args.Contains("--list"))
 {
-    try
-    {
-        return run(text);
-    }
-    catch (Exception e)
-    {
-        return $"crashed: {e}";
-    }
+    foreach (var target in Target.All)
+        Console.WriteLine($"{target.Name}: {target.Holds}");
+    return 0;
 }
+if (Option("--replay") is { } path)
+{
+    var broken = FoundCase.Read(path).Select(c => (c.Target, c.Input, Trouble: Target.All.Single(t => t.Name == c.Target).Try(c.Input))).Where(c => c.Trouble is not null).ToList();
+    foreach (var (target, input, trouble) in broken)
+        Console.WriteLine($"{target}: {trouble}\n  {input.Replace("\n", "\n  ", StringComparison.Ordinal)}");
+    Console.WriteLine($"{broken.Count} break something");
+    return broken.Count == 0 ? 0 : 1;
+}
+var cases = Option("--cases") is { } count ? long.Parse(count, CultureInfo.InvariantCulture) : long.MaxValue;
+var seconds = args.Length > 0 && double.TryParse(args[0], CultureInfo.InvariantCulture, out var wanted) ? wanted : cases < long.MaxValue ? 1e6 : 20;
+var targets = Option("--targets")?.Split(',') is { } some ? some.Select(s => Target.All.Single(t => t.Name == s)).ToArray() : Target.All;
+// Another one on every run, unless one is asked for again.
+var seed = Option("--seed") is { } given ? int.Parse(given, CultureInfo.InvariantCulture) : Environment.ProcessId;
+return new Supervisor(targets, seed, cases, TimeSpan.FromSeconds(seconds), Path.GetFullPath(Option("--found") ?? Repository.At(".artifacts/found")), args.Contains("--plain")).Run() == 0 ? 0 : 1;
