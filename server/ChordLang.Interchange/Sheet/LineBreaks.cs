@@ -16,6 +16,9 @@ internal static class LineBreaks
     /// <summary>The last line of a stretch grows at most this much; it may end early.</summary>
     public const double Loosest = 1.5;
 
+    // A line that has to grow by more than this to reach the margin ends before it, where it may.
+    private const double Apart = 1.65;
+
     // A bar alone behind full lines looks forgotten: two lines about equally full are better.
     private const double Alone = 4.4;
 
@@ -48,8 +51,8 @@ internal static class LineBreaks
             }
         }
         var lines = new Stack<Line>();
-        // Two lines that hold all of a short section are alike: neither is pulled apart to the margin.
-        var pair = back[n] > 0 && back[back[n]] == 0;
+        // Two lines that hold all of a short section are alike: neither is pulled apart to the margin, but where little is missing there.
+        var pair = back[n] > 0 && back[back[n]] == 0 && stretch[back[n]] > Apart;
         for (var j = n; j > 0; j = back[j])
             lines.Push(new(from + back[j], j - back[j], pair ? Math.Min(stretch[j], Loosest) : stretch[j]));
         return lines;

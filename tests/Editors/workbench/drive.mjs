@@ -194,6 +194,12 @@ try {
     });
     let frame = await sheet();
     await eventually('the finding under its line', async () => (await frame.locator('.findings li').allInnerTexts()).some(t => /Fret 4 on string 2/.test(t)));
+    // It sounds when it is asked to, in the webview as the editor makes it: its policy, its frame, its clock.
+    await frame.locator('.hear [data-hear=from]').first().click();
+    await eventually('a note that sounds', async () => await frame.locator('.sys .now').count() > 0);
+    await shot('sheet-heard');
+    await frame.locator('.hear button', { hasText: 'Stop' }).first().click();
+    await eventually('silence', async () => await frame.locator('.hear button', { hasText: 'Stop' }).count() === 0);
     // A click on a number goes to its text, and the cursor's note is marked.
     const number = frame.locator('.tab [data-fret]').first();
     await number.click();
