@@ -29,13 +29,13 @@ export type ToPage =
 
 /** From the page. */
 export type FromPage =
-  | { kind: 'ready' | 'chosen'; choices: Choices }
+  | { kind: 'ready' | 'chosen'; choices: Choices; width: number }
   | { kind: 'hear' }
   | { kind: 'go'; from: number; to: number }
   | { kind: 'explain'; offset: number };
 
 // The colours are those of the editor's theme, whatever the sheet itself would choose.
-const look = `body{padding:0 .4rem 2rem;--paper:var(--vscode-editor-background,#fff);--ink:var(--vscode-editor-foreground,#1b2430);--soft:var(--vscode-descriptionForeground,#5d6670);
+const look = `body{margin:0;padding:0 .4rem 2rem;--paper:var(--vscode-editor-background,#fff);--ink:var(--vscode-editor-foreground,#1b2430);--soft:var(--vscode-descriptionForeground,#5d6670);
 --chord:var(--vscode-textLink-foreground,#0b5563);--warm:var(--vscode-editorWarning-foreground,#8b4a0c);--string:color-mix(in srgb,var(--ink) 50%,var(--paper))}
 main{padding:0;max-width:76rem}header{margin:1rem 0 .6rem}h1{font-size:1.4rem}.system{border-left:.2rem solid transparent;padding:.3rem .5rem;margin:.2rem 0;contain:layout style}.system.here{border-left-color:var(--chord)}
 .sys [data-from]{cursor:pointer}.sys .caret,.sys .caret text,.sys .caret use,.sys .picked,.sys .picked text,.sys .picked use{fill:var(--chord);font-weight:700;text-decoration:underline}

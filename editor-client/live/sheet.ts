@@ -18,7 +18,7 @@ document.adoptedStyleSheets = [style, own];
 
 let drawn: Drawn[] = [];
 let found: Found[] = [];
-let caret = -1, asked = -1, version = -1;
+let caret = -1, asked = -1, version = -1, width = 0, resized = 0;
 
 // A page that was hidden begins anew; what was chosen is kept.
 const choices: Choices = { large: false, numerals: false, skeleton: false, ...editor.getState() };
@@ -107,6 +107,17 @@ function listen(message: Heard | null): void {
     practise(d.element);
 }
 
+// Units of the drawing that have room in a line: at least as large as on paper, however narrow the panel is.
+function room(): number {
+  const [scale, most] = choices.large ? [1.7, 500] : [1.13, 760];
+  return Math.max(300, Math.min(most, Math.floor((byId('parts').clientWidth - 16) / scale / 20) * 20));
+}
+
+function tell(kind: 'ready' | 'chosen'): void {
+  width = room();
+  editor.postMessage({ kind, choices, width });
+}
+
 function choose(): void {
   for (const button of document.querySelectorAll<HTMLButtonElement>('[data-choice]'))
     button.setAttribute('aria-pressed', String(choices[button.dataset.choice as keyof Choices]));
@@ -152,7 +163,7 @@ document.addEventListener('click', event => {
     choices[choice] = !choices[choice];
     choose();
     editor.setState(choices);
-    editor.postMessage({ kind: 'chosen', choices });
+    tell('chosen');
   }
 });
 document.addEventListener('pointerover', event => explain(closest(event.target, '.sys [data-symbol]'), event.clientX, event.clientY));
@@ -213,5 +224,12 @@ window.addEventListener('message', (event: MessageEvent<ToPage>) => {
       break;
   }
 });
+window.addEventListener('resize', () => {
+  clearTimeout(resized);
+  resized = setTimeout(() => {
+    if (room() !== width)
+      tell('chosen');
+  }, 200);
+});
 choose();
-editor.postMessage({ kind: 'ready', choices });
+tell('ready');

@@ -25,6 +25,7 @@ class SheetView {
   private asking = false;
   private again = false;
   private choices: Choices = { large: false, numerals: false, skeleton: false };
+  private width = 0;
   private later: NodeJS.Timeout | undefined;
 
   constructor(context: vscode.ExtensionContext, private readonly server: Server, private readonly document: vscode.TextDocument, closed: () => void) {
@@ -58,11 +59,11 @@ class SheetView {
       case 'ready':
         // A page that was hidden begins anew.
         this.known = [];
-        this.choices = message.choices;
+        [this.choices, this.width] = [message.choices, message.width];
         void this.refresh();
         break;
       case 'chosen':
-        this.choices = message.choices;
+        [this.choices, this.width] = [message.choices, message.width];
         void this.refresh();
         break;
       case 'hear':
@@ -86,7 +87,7 @@ class SheetView {
     do {
       this.again = false;
       try {
-        const sheet = await this.server.ask<Sheet | null>('chordlang/sheet', { textDocument: { uri: this.document.uri.toString() }, known: this.known, ...this.choices });
+        const sheet = await this.server.ask<Sheet | null>('chordlang/sheet', { textDocument: { uri: this.document.uri.toString() }, known: this.known, ...this.choices, width: this.width });
         if (sheet) {
           this.known = [sheet.look.id, ...sheet.parts.map(p => p.id)];
           this.send({ kind: 'sheet', sheet });

@@ -41,7 +41,7 @@ public sealed partial class LiveSheet
     private LiveSheet(Piece piece, PlacedPiece placed, SheetOptions options, LiveSheet? before)
     {
         var voices = PlayedThrough.VoicesOf(piece);
-        choice = string.Create(CultureInfo.InvariantCulture, $"{options.Staves} {options.Diagrams} {options.Large} {options.Skeleton.Count > 0} {Measure.Single(piece)} {string.Join('\n', voices)}");
+        choice = string.Create(CultureInfo.InvariantCulture, $"{options.Staves} {options.Diagrams} {options.Large} {options.Width} {options.Skeleton.Count > 0} {Measure.Single(piece)} {string.Join('\n', voices)}");
         if (before?.choice != choice)
             before = null;
         numbers = before?.numbers ?? 0;

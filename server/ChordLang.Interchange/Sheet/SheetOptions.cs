@@ -61,6 +61,10 @@ public sealed record SheetOptions
     /// <summary>The chords that remain without decoration, by the same offsets: a line under the names joins them. Empty for no line.</summary>
     public IReadOnlySet<int> Skeleton { get; init; } = new HashSet<int>();
 
-    /// <summary>Width of a system in units of the drawing; a string lies 11 of them from the next.</summary>
-    public double Width => Large ? 500 : 760;
+    /// <summary>Width of a system in units of the drawing; a string lies 11 of them from the next. As on a page where nothing is said, and never more.</summary>
+    public double Width { get => field > 0 ? Math.Clamp(field, Narrowest, Widest) : Widest; init; }
+
+    private const double Narrowest = 300;
+
+    private double Widest => Large ? 500 : 760;
 }

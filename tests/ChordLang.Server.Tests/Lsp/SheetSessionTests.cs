@@ -74,6 +74,17 @@ public sealed class SheetSessionTests
     }
 
     [Fact]
+    public async Task A_narrow_page_has_shorter_lines()
+    {
+        await using var client = await LspClient.Start();
+        await client.Open(Uri, "key C major\n\n" + string.Concat(Enumerable.Repeat("| C\n    1 C4  2 E4  3 G4  4 E4\n\n", 8)));
+        Assert.Equal(2, Lines((await client.Of("chordlang/sheet", Uri))!).Count);
+        var narrow = Lines((await client.Of("chordlang/sheet", Uri, ",\"width\":400"))!);
+        Assert.Equal(4, narrow.Count);
+        Assert.All(narrow, l => Assert.StartsWith("0 0 400 ", XDocument.Parse((string)l["svg"]!).Root!.Attribute("viewBox")!.Value, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task What_it_sounds_comes_when_it_is_asked_for()
     {
         await using var client = await LspClient.Start();

@@ -67,7 +67,7 @@ try {
   };
   const { page, tell, said } = await open({ width: 900, height: 700 });
   const plain = { large: false, numerals: false, skeleton: false };
-  assert.deepEqual(await said(), [{ kind: 'ready', choices: plain }]);
+  assert.deepEqual(await said(), [{ kind: 'ready', choices: plain, width: 760 }]);
 
   let answer = await sheet();
   const whole = await tell({ kind: 'sheet', sheet: answer });
@@ -151,7 +151,7 @@ try {
   await page.keyboard.press('Enter');
   await page.locator('[data-choice=large]').click();
   const now = { large: true, numerals: false, skeleton: true };
-  assert.deepEqual((await said()).filter(m => m.kind === 'chosen').at(-1), { kind: 'chosen', choices: now });
+  assert.deepEqual((await said()).filter(m => m.kind === 'chosen').at(-1), { kind: 'chosen', choices: now, width: 500 });
   assert.deepEqual(await page.evaluate(() => globalThis.state), now);
   const large = await server.request('chordlang/sheet', { textDocument: { uri }, known, ...now });
   const count = lines(answer).length;
@@ -164,6 +164,21 @@ try {
   known = [];
   await tell({ kind: 'sheet', sheet: answer = await sheet() });
   assert.equal(await page.locator('.sys .bone').count(), 0);
+
+  // A narrow panel asks for shorter lines, and has them in the size of paper.
+  await said();
+  await page.setViewportSize({ width: 480, height: 700 });
+  await page.waitForFunction(() => globalThis.said.length > 0);
+  const [narrow] = await said();
+  assert.deepEqual(narrow, { kind: 'chosen', choices: plain, width: 380 });
+  await tell({ kind: 'sheet', sheet: await server.request('chordlang/sheet', { textDocument: { uri }, width: narrow.width }) });
+  const scale = await page.locator('.sys').first().evaluate(s => s.getBoundingClientRect().width / s.viewBox.baseVal.width);
+  assert.ok(scale > 1.05, `the drawing has ${scale} of its size`);
+  await page.screenshot({ path: join(pictures, 'narrow.png') });
+  await page.setViewportSize({ width: 900, height: 700 });
+  await page.waitForFunction(() => globalThis.said.length > 0);
+  known = [];
+  await tell({ kind: 'sheet', sheet: answer = await sheet() });
 
   // An accessibility checker reads the page, by day and by night.
   await page.evaluate(axe);

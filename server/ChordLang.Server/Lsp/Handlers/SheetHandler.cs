@@ -52,6 +52,7 @@ internal sealed class SheetHandler(Conversation c) : Handler, ISheetMessages
     {
         Sound = true,
         Large = p.Large == true,
+        Width = p.Width ?? 0,
         UnderChords = p.Numerals == true ? SheetWords.Numerals(lesson.Harmony.Written, lesson.Harmony.Functions) : new Dictionary<int, string>(),
         Skeleton = p.Skeleton == true ? SheetWords.Remaining(lesson.Harmony.Written, lesson.Harmony.Skeleton) : new HashSet<int>(),
     };

@@ -9,7 +9,8 @@ namespace ChordLang.Server.Lsp.Protocol;
 /// <param name="Large">True for large print.</param>
 /// <param name="Numerals">True for the numeral of each chord under its name.</param>
 /// <param name="Skeleton">True for a line that joins the chords which remain without decoration.</param>
-internal sealed record SheetParams(TextDocumentIdentifier TextDocument, IReadOnlyList<string>? Known = null, bool? Large = null, bool? Numerals = null, bool? Skeleton = null);
+/// <param name="Width">The width of a line in units of the drawing, where the page is narrower than paper.</param>
+internal sealed record SheetParams(TextDocumentIdentifier TextDocument, IReadOnlyList<string>? Known = null, bool? Large = null, bool? Numerals = null, bool? Skeleton = null, double? Width = null);
 
 /// <summary>A sheet.</summary>
 /// <param name="Version">The version of the document that is drawn.</param>

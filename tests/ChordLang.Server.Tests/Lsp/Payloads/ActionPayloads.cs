@@ -23,7 +23,7 @@ internal static class ActionPayloads
         Payload.In("lsp.CodeAction", new CodeActionToResolve(Data)),
         Payload.In("lsp.ExecuteCommandParams", new ExecuteCommandParams("chordlang.transpose", [JsonDocument.Parse("{}").RootElement])),
         Payload.In("Own", new CommandArguments(Uri, BasicPayloads.Range, 2, "G major", true, "name-fret-slip")),
-        Payload.In("Part<lsp.DocumentSymbolParams> & Own", new SheetParams(new(Uri), ["00ff"], true, true, true)),
+        Payload.In("Part<lsp.DocumentSymbolParams> & Own", new SheetParams(new(Uri), ["00ff"], true, true, true, 420)),
         Payload.Out("Own", new SheetAnswer(3, new("ff00", "", "<defs></defs>"), [new("00ff", "<p></p>", new(10, 20, "Bar 1", "<svg></svg>", ["Bar 1: C."], "<div></div>"))])),
         Payload.In("lsp.DocumentSymbolParams", new HeardParams(new(Uri))),
         Payload.Out("Own", new HeardAnswer(3, "{}", [new(4, "Practise bar 5")])),
