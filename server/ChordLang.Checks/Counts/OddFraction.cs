@@ -31,7 +31,7 @@ public sealed class OddFraction : Check
             foreach (var count in Counts(piece.Tree.Lines[line]))
                 if (!IsNoteValue(count.Beyond))
                 {
-                    var (span, near) = (piece.Tree.Absolute(line, count.Span), CountSyntax.Write(Nearest(count)));
+                    var (span, near) = (piece.Tree.Absolute(line, count.Span), CountSyntax.Write(Nearest(count, piece.Bars.LastOrDefault(b => b.Line <= line)?.Settings.Meter.Counts ?? int.MaxValue)));
                     yield return new(Code, Severity,
                         $"No note value comes on a place such as {count.Beyond} of a count. Halves, quarters, thirds, fifths, sevenths and ninths can be written. The nearest place with a spoken name is {near}.",
                         span) { Fixes = [new($"Write {near}", false, [new(span, near)])] };
@@ -51,5 +51,6 @@ public sealed class OddFraction : Check
         return halving <= FinestHalving && Tuplets.Contains(beyond.Denominator / halving);
     }
 
-    private static Rational Nearest(CountSyntax count) => count.Whole - 1 + Spoken.MinBy(s => Math.Abs((s - count.Beyond).Value));
+    // The last count of a bar has no next one.
+    private static Rational Nearest(CountSyntax count, int most) => count.Whole - 1 + Spoken.Where(s => s < 1 || count.Whole < most).MinBy(s => Math.Abs((s - count.Beyond).Value));
 }

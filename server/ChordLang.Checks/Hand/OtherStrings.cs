@@ -10,7 +10,8 @@ namespace ChordLang.Checks.Hand;
 /// <summary>Moves single notes to other strings.</summary>
 internal static class OtherStrings
 {
-    private const int Most = 2;
+    // A note rings to the end of the next bar at most, but for ties.
+    private const int Most = 2, BarsBeside = 2;
 
     /// <summary>The best ways to bring a grip into the hand by moving one of its notes to a string that it leaves free, best first.</summary>
     /// <param name="piece">The piece.</param>
@@ -33,7 +34,17 @@ internal static class OtherStrings
         if (source.Repeated || source.Has(MarkKind.Fingers) || source.Marks.Any(m => m.String is not null))
             return null;
         var edits = Rewriting.Of(piece, _ => note.Pitch.Name, source, [new(new(note, source, true), s, fret, note.Midi)]);
-        return edits.IsEmpty ? null : new(fret == 0 ? $"Play {note.Pitch} on the open string {s}" : $"Play {note.Pitch} at fret {fret} of string {s}", true, edits);
+        return edits.IsEmpty ? null : new(fret == 0 ? $"Play {note.Pitch} on the open string {s}" : $"Play {note.Pitch} at fret {fret} of string {s}", Alone(piece, source, note, s), edits);
+    }
+
+    // True where nothing else sounds on either string meanwhile: else one note would cut the other, or no longer do so.
+    private static bool Alone(Piece piece, Event source, Note note, int s)
+    {
+        for (var bar = Math.Max(0, source.Bar - BarsBeside); bar <= source.Bar + BarsBeside && bar < piece.Bars.Length; bar++)
+            foreach (var e in piece.Bars[bar].Rows.SelectMany(r => r.Events))
+                if (!ReferenceEquals(e, source) && e.Notes.Any(n => (n.String == s || n.String == note.String) && n.Onset < note.WantedEnd && n.WantedEnd > note.Onset))
+                    return false;
+        return true;
     }
 
     /// <summary>The voicing with one note on another string.</summary>

@@ -40,7 +40,9 @@ public sealed partial class TabReader
 
     private void All(string text)
     {
-        var (systems, rest) = TabLines.Of(text.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n').Split('\n'));
+        // A blank of any other kind parts words as well.
+        var plain = string.Concat(text.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n').Select(c => char.IsWhiteSpace(c) && c is not ('\n' or '\t') ? ' ' : c));
+        var (systems, rest) = TabLines.Of(plain.Split('\n'));
         if (systems.Count == 0)
             throw new UnreadableScoreException("no tablature is in it: four or more lines of dashes and frets that follow each other");
         var strings = systems.GroupBy(s => s.Strings.Length).MaxBy(g => g.Count())!.Key;

@@ -107,7 +107,7 @@ internal static class EditTargets
             known = known.After(edit, changed, before, tree);
             text = tree.Source.Text;
             var (lesson, fresh) = (new Lesson(tree, library, memory: memory), new Lesson(SyntaxTree.Parse(text), library));
-            if (Inside(known.Now(lesson, LessonWindow.Of(lesson, known.Lines ?? default)), text) is { } outside)
+            if (Inside(known.Now(lesson, l => LessonWindow.Of(lesson, l)), text) is { } outside)
                 return $"said at once after edit {i + 1}: {outside}";
             var document = documents.Find(Uri)!;
             if (document.Text.Text != text)
