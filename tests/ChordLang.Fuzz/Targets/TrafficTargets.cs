@@ -56,7 +56,7 @@ internal static class TrafficTargets
                 continue;
             }
             answered[id ?? "null"] = answered.GetValueOrDefault(id ?? "null") + 1;
-            if (root.TryGetProperty("error", out var error) && error.GetProperty("code").GetInt32() == InternalError && asked.GetValueOrDefault(id ?? "null") < 2)
+            if (root.TryGetProperty("error", out var error) && error.GetProperty("code").GetInt32() == InternalError && Asked(string.Join('\n', bodies), id ?? "null") < 2)
                 return $"a request broke off: {frame}";
             stopped |= id == Last && root.TryGetProperty("result", out _);
         }
