@@ -120,7 +120,7 @@ public static class Describer
     {
         var at = place?.Notes.FirstOrDefault(n => ReferenceEquals(n.Note, note));
         var (s, fret) = at is null ? (note.String, note.Fret) : (at.String, at.Fret);
-        var where = s is null ? " without a place on the neck" : fret == 0 ? $" on string {s} open" : $" on string {s} fret {fret}";
+        var where = s is null ? " without a place on the neck" : fret is null ? $" on string {s} without a fret" : fret == 0 ? $" on string {s} open" : $" on string {s} fret {fret}";
         return $"{(note.Dead ? "dead note " : "")}{SpokenWords.Of(note.Pitch)}{where}{(finger && at?.Finger is { } f ? $" with {Fretboard.Hands.FingerNames.Spoken(f)}" : "")}";
     }
 

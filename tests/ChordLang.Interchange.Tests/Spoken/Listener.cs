@@ -70,7 +70,7 @@ internal static partial class Listener
     [GeneratedRegex("^Count (?<count>[0-9][^,:]*)(, voice (?<voice>[^:]+)|, (?<row>[0-9]+)[a-z]+ row)?: (?<what>.*?); for (?<length>[0-9/]+( and [0-9/]+)?) counts?[.;]")]
     private static partial Regex EventWords();
 
-    [GeneratedRegex("(?<pitch>[A-G]( (double |triple |quadruple |[0-9]+ times )?(sharp|flat))? -?[0-9]+)( on string (?<string>[0-9])( fret (?<fret>[0-9]+)| open)|(?<nowhere> without a place on the neck))")]
+    [GeneratedRegex("(?<pitch>[A-G]( (double |triple |quadruple |[0-9]+ times )?(sharp|flat))? -?[0-9]+)( on string (?<string>[0-9])( fret (?<fret>[0-9]+)| open|(?<nowhere> without a fret))|(?<nowhere> without a place on the neck))")]
     private static partial Regex NoteWords();
 
     private static int Number(string digits) => int.Parse(digits, CultureInfo.InvariantCulture);
