@@ -17,11 +17,16 @@ internal sealed class Peer : IDisposable
 
     private readonly Process process;
     private readonly BlockingCollection<Arrived> arrived = [];
+    private readonly JsonNode? settings;
     private int lastId;
 
     /// <summary>Starts a server in a folder.</summary>
-    public Peer(IReadOnlyList<string> command, string folder)
+    /// <param name="command">How.</param>
+    /// <param name="folder">Where.</param>
+    /// <param name="settings">What it is configured with, as JSON, or null.</param>
+    public Peer(IReadOnlyList<string> command, string folder, string? settings = null)
     {
+        this.settings = settings is null ? null : JsonNode.Parse(settings);
         Started = Stopwatch.GetTimestamp();
         process = Process.Start(new ProcessStartInfo(command[0], command.Skip(1)) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = folder })!;
         process.ErrorDataReceived += (_, _) => { };
@@ -54,19 +59,24 @@ internal sealed class Peer : IDisposable
     }
 
     /// <summary>Says initialize; answers when the answer was there.</summary>
-    public long Initialize(bool pull)
+    /// <param name="pull">True where findings are asked for, if the server lets itself be asked.</param>
+    /// <param name="root">The folder that is open, or null.</param>
+    public long Initialize(bool pull, string? root = null)
     {
         var diagnostic = pull ? "\"diagnostic\":{}," : "";
         var capabilities = "{\"textDocument\":{" + diagnostic + """
             "publishDiagnostics":{"versionSupport":true},"hover":{"contentFormat":["markdown"]},"completion":{"completionItem":{"snippetSupport":false}},
             "documentSymbol":{"hierarchicalDocumentSymbolSupport":true},"foldingRange":{},"inlayHint":{},
             "codeAction":{"dataSupport":true,"resolveSupport":{"properties":["edit"]},"codeActionLiteralSupport":{"codeActionKind":{"valueSet":[]}}},
-            "semanticTokens":{"requests":{"full":true},"tokenTypes":["keyword","variable"],"tokenModifiers":[],"formats":["relative"]}},
-            "workspace":{"diagnostics":{"refreshSupport":true}}}
+            "semanticTokens":{"requests":{"full":{"delta":true},"range":true},"tokenTypes":["keyword","variable"],"tokenModifiers":[],"formats":["relative"]}},
+            "window":{"workDoneProgress":true},"workspace":{"configuration":true,"diagnostics":{"refreshSupport":true}}}
             """;
-        var answer = Ask("initialize", $"{{\"processId\":{Environment.ProcessId},\"rootUri\":null,\"capabilities\":{capabilities},\"initializationOptions\":{{\"provideFormatter\":true}}}}");
+        var folder = root is null ? "null" : $"\"{new Uri(root).AbsoluteUri}\"";
+        var answer = Ask("initialize", $"{{\"processId\":{Environment.ProcessId},\"rootUri\":{folder},\"capabilities\":{capabilities},\"initializationOptions\":{{\"provideFormatter\":true}}}}");
         Capabilities = answer.Message["result"]!["capabilities"]!;
         Write(Body("initialized", "{}", null));
+        if (settings is not null)
+            Write(Notification("workspace/didChangeConfiguration", $"{{\"settings\":{settings.ToJsonString()}}}"));
         return answer.At;
     }
 
@@ -97,10 +107,14 @@ internal sealed class Peer : IDisposable
     }
 
     /// <summary>The answer to a request.</summary>
-    public Arrived Answer(int id) => Until(m => m["method"] is null && m["id"]?.GetValueKind() == System.Text.Json.JsonValueKind.Number && (int)m["id"]! == id);
+    public Arrived Answer(int id) => Until(m => m["method"] is null && m["id"]?.GetValueKind() == System.Text.Json.JsonValueKind.Number && (int)m["id"]! == id, Patience) ?? throw Silent;
 
-    /// <summary>Findings of a version or a later one; unversioned ones count.</summary>
-    public Arrived Findings(int version) => Until(m => (string?)m["method"] == "textDocument/publishDiagnostics" && (m["params"]!["version"] is not { } v || (int)v >= version));
+    /// <summary>Findings of a version or a later one, or null where none come in time; unversioned ones count.</summary>
+    public Arrived? Findings(int version, TimeSpan patience) =>
+        Until(m => (string?)m["method"] == "textDocument/publishDiagnostics" && (m["params"]!["version"] is not { } v || (int)v >= version), patience);
+
+    /// <summary>A notification that is wanted.</summary>
+    public Arrived Told(string method, Func<JsonNode, bool> wanted) => Until(m => (string?)m["method"] == method && wanted(m["params"]!), Patience) ?? throw Silent;
 
     /// <summary>Drops what comes, until nothing has come for a while.</summary>
     public void Settle(int milliseconds)
@@ -127,21 +141,34 @@ internal sealed class Peer : IDisposable
         arrived.Dispose();
     }
 
-    private Arrived Until(Func<JsonNode, bool> wanted)
+    private static TimeoutException Silent => new("the server does not answer");
+
+    private Arrived? Until(Func<JsonNode, bool> wanted, TimeSpan patience)
     {
-        while (arrived.TryTake(out var one, Patience))
+        var watch = Stopwatch.StartNew();
+        while (patience - watch.Elapsed is var left && left > TimeSpan.Zero && arrived.TryTake(out var one, left))
         {
             if (wanted(one.Message))
                 return one;
             Reply(one.Message);
         }
-        throw new TimeoutException("the server does not answer");
+        return arrived.IsCompleted ? throw new IOException("the server has ended") : null;
     }
 
     private void Reply(JsonNode message)
     {
-        if (message["method"] is not null && message["id"] is { } id)
-            Write(Frame($"{{\"jsonrpc\":\"2.0\",\"id\":{id.ToJsonString()},\"result\":{((string?)message["method"] == "workspace/configuration" ? "[null]" : "null")}}}"));
+        if (message["method"] is null || message["id"] is not { } id)
+            return;
+        var result = (string?)message["method"] == "workspace/configuration" ? $"[{string.Join(',', message["params"]!["items"]!.AsArray().Select(Setting))}]" : "null";
+        Write(Frame($"{{\"jsonrpc\":\"2.0\",\"id\":{id.ToJsonString()},\"result\":{result}}}"));
+    }
+
+    private string Setting(JsonNode? item)
+    {
+        var found = settings;
+        foreach (var part in ((string?)item?["section"] ?? "").Split('.', StringSplitOptions.RemoveEmptyEntries))
+            found = (found as JsonObject)?[part];
+        return found?.ToJsonString() ?? "null";
     }
 
     private static byte[] Body(string method, string parameters, int? id) =>

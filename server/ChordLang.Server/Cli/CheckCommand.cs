@@ -22,6 +22,11 @@ internal sealed record CheckedFile(Source Source, ImmutableArray<Finding> Findin
 
     /// <summary>What the configuration that holds for it should say otherwise.</summary>
     public ImmutableArray<(string? Path, ConfigurationTrouble Trouble)> Configured { get; init; } = [];
+
+    /// <summary>What is still needed once its findings were told: how grave they are, and whether it was read. A large library is not kept in memory.</summary>
+    public CheckedFile Told => new(Source with { Text = Source.Text is null ? null : Nothing }, [.. Findings.Select(f => new Finding(f.Code, f.Severity, "", default))], Fixed, Failed) { Configured = Configured };
+
+    private static SourceText Nothing { get; } = SourceText.From("");
 }
 
 /// <inheritdoc/>
@@ -59,10 +64,19 @@ internal sealed class CheckCommand : Command
     internal static int Code(IReadOnlyCollection<CheckedFile> files, Severity level) =>
         files.Any(f => f.Source.Text is null || f.Configured.Any(c => c.Trouble.Unreadable)) ? Trouble : files.Any(f => f.Findings.Any(x => x.Severity <= level)) ? Found : Clean;
 
-    /// <summary>Every file after its check, in the order named. Ordered and parallel: files come out while the next are being read.</summary>
-    internal static IEnumerable<CheckedFile> Files(Arguments arguments, Terminal terminal, bool mend) =>
-        Sources.Find(arguments.Words, terminal.In, arguments["--stdin-path"]).ToList()
-            .AsParallel().AsOrdered().WithMergeOptions(ParallelMergeOptions.NotBuffered).Select(f => Guarded(f(), mend));
+    /// <summary>Every file after its check, in the order named: files come out while the next are being read. On a terminal it is shown how far that is.</summary>
+    internal static IEnumerable<CheckedFile> Files(Arguments arguments, Terminal terminal, bool mend)
+    {
+        var sources = Sources.Find(arguments.Words, terminal.In, arguments["--stdin-path"]).ToList();
+        using var progress = new ProgressLine(terminal, sources.Count);
+        foreach (var file in InOrder.Of(sources, f => Guarded(f(), mend)))
+        {
+            if (file is not { Source.Text: not null, Findings.Length: 0, Fixed: 0 })
+                progress.Clear();
+            yield return file;
+            progress.Step();
+        }
+    }
 
     /// <summary>Says why a file has no findings.</summary>
     internal static void Unread(CheckedFile file, Terminal terminal)
@@ -76,10 +90,11 @@ internal sealed class CheckCommand : Command
         var (all, text) = (new List<CheckedFile>(), (arguments["--format"] ?? "text") == "text");
         foreach (var file in Files(arguments, terminal, mend))
         {
-            all.Add(file);
             Unread(file, terminal);
             if (text)
                 TextReport.Write(file, terminal);
+            // The other forms are written when all is known, but a clean file has nothing to say there either.
+            all.Add(text || file is { Findings.Length: 0, Allowed.Length: 0 } ? file.Told : file);
         }
         ConfigCommand.Tell(all.SelectMany(f => f.Configured), terminal);
         switch (arguments["--format"])

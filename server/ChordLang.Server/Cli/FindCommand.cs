@@ -42,7 +42,7 @@ internal sealed class FindCommand : Command
         var code = Clean;
         var matches = new List<SearchMatch>();
         var read = 0;
-        foreach (var (source, found) in Sources.Find(arguments.Words, terminal.In, arguments["--stdin-path"]).ToList().AsParallel().AsOrdered().Select(f => Search(f(), wanted)))
+        foreach (var (source, found) in InOrder.Of(Sources.Find(arguments.Words, terminal.In, arguments["--stdin-path"]).ToList(), f => Search(f(), wanted)))
             if (found is null)
             {
                 terminal.Error.WriteLine($"chordlang: {Unreadable(source)}");

@@ -13,6 +13,9 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error, Func<Stream> I
     /// <summary>Standard output as bytes, for messages that frame themselves; nothing else may write to <see cref="Out"/> then.</summary>
     public Func<Stream> RawOut { get; init; } = () => throw new MisuseException("there is no standard output to serve on.");
 
+    /// <summary>True where standard error is a terminal whose last line can be written anew: there, and only there, it is shown how far some work is.</summary>
+    public bool ShowsProgress { get; init; }
+
     /// <summary>The streams of this process. UTF-8 without byte order mark, \n as line end.</summary>
     public static Terminal OfProcess()
     {
@@ -21,7 +24,11 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error, Func<Stream> I
             new StreamWriter(Console.OpenStandardOutput(), utf8, 1 << 16) { NewLine = "\n" },
             new StreamWriter(Console.OpenStandardError(), utf8, 1 << 10) { NewLine = "\n", AutoFlush = true },
             Console.OpenStandardInput,
-            !Console.IsOutputRedirected && Environment.GetEnvironmentVariable("NO_COLOR") is null or "") { RawOut = Console.OpenStandardOutput };
+            !Console.IsOutputRedirected && Environment.GetEnvironmentVariable("NO_COLOR") is null or "")
+        {
+            RawOut = Console.OpenStandardOutput,
+            ShowsProgress = !Console.IsErrorRedirected && Environment.GetEnvironmentVariable("TERM") is not (null or "" or "dumb") || OperatingSystem.IsWindows() && !Console.IsErrorRedirected,
+        };
     }
 
     /// <summary>Text of a file made harmless: a control character cannot steer the terminal.</summary>

@@ -34,20 +34,33 @@ internal static class Configurations
         return new(Configuration.Of(layers), [.. troubles]);
     }
 
-    /// <summary>True where a folder that holds a lesson leaves it out.</summary>
-    public static bool Ignores(string lesson) => Above(lesson, null).Any(f => f.File.Ignores(f.Path));
-
-    private static IEnumerable<(string Full, ConfigurationFile File, string Path)> Above(string lesson, Func<string, SourceText?>? open)
+    /// <summary>Tells of many lessons whether a folder that holds them leaves them out: what speaks of a folder is read once.</summary>
+    public static Func<string, bool> Ignoring()
     {
-        var here = Path.GetDirectoryName(lesson)!;
+        var known = new Dictionary<string, List<(string Full, ConfigurationFile File, string At)>>(StringComparer.Ordinal);
+        return lesson =>
+        {
+            var here = Path.GetDirectoryName(lesson)!;
+            if (!known.TryGetValue(here, out var files))
+                known[here] = files = [.. Holding(here, null)];
+            return files.Any(f => f.File.Ignores(Shown(f.At, lesson)));
+        };
+    }
+
+    private static IEnumerable<(string Full, ConfigurationFile File, string Path)> Above(string lesson, Func<string, SourceText?>? open) =>
+        Holding(Path.GetDirectoryName(lesson)!, open).Select(f => (f.Full, f.File, Shown(f.At, lesson)));
+
+    // The files that speak of a folder, nearest first, each with its own folder.
+    private static IEnumerable<(string Full, ConfigurationFile File, string At)> Holding(string here, Func<string, SourceText?>? open)
+    {
         for (var at = here; at is not null; at = Path.GetDirectoryName(at))
         {
             var full = Path.Combine(at, FileName);
             if (open?.Invoke(full) is { } held)
-                yield return (full, Read(held, here, full), Shown(at, lesson));
+                yield return (full, Read(held, here, full), at);
             else if (File.Exists(full))
-                yield return Sources.Read(full) is { Text: { } text } ? (full, Read(text, here, full), Shown(at, lesson))
-                    : (full, new(ConfigurationLayer.Empty, [], [], [new(0, "The file cannot be read, so nothing in it holds.", true)]), "");
+                yield return Sources.Read(full) is { Text: { } text } ? (full, Read(text, here, full), at)
+                    : (full, new(ConfigurationLayer.Empty, [], [], [new(0, "The file cannot be read, so nothing in it holds.", true)]), at);
             if (Path.Exists(Path.Combine(at, ".git")))
                 yield break;
         }

@@ -98,7 +98,8 @@ internal static class Sources
     public static List<string> Below(string folder, bool deep = true)
     {
         var options = new EnumerationOptions { RecurseSubdirectories = deep, IgnoreInaccessible = true, AttributesToSkip = FileAttributes.System | FileAttributes.ReparsePoint, MaxRecursionDepth = 32 };
-        var files = Directory.EnumerateFiles(folder, "*.chl", options).Where(f => !f[folder.Length..].Replace('\\', '/').Contains("/.", StringComparison.Ordinal) && !Configurations.Ignores(System.IO.Path.GetFullPath(f))).ToList();
+        var ignores = Configurations.Ignoring();
+        var files = Directory.EnumerateFiles(folder, "*.chl", options).Where(f => !f[folder.Length..].Replace('\\', '/').Contains("/.", StringComparison.Ordinal) && !ignores(System.IO.Path.GetFullPath(f))).ToList();
         files.Sort((a, b) => string.CompareOrdinal(a.Replace('\\', '/'), b.Replace('\\', '/')));
         return files;
     }
