@@ -48,14 +48,16 @@ public static class AppliedChords
         // Any other degree has a dominant too where the chord at rest on it follows at once: the flat sixth with its seventh, the tonic of the next key.
         // To a plain triad outside the key songs step without leading there, such as from the fourth degree to the flat seventh.
         if (!(minor ? MinorTargets : MajorTargets).Contains(target) && !(lands && target != 0 && family == ChordFamily.Dominant && keyed.Colours[next] == "M"
-            && (keyed.OpensKey(at, next) || keyed.Chart.Chords[next].Chord is var rest && (rest.Asks(11) || rest.Asks(9)))))
+            && (keyed.OpensKey(at, next) || keyed.Chart.Chords[next].Chord is var rest && (rest.Asks(11) || rest.Asks(9))))
+            // The second degree of minor carries no triad at rest, but a dominant stands there in VI7 II7 V7.
+            && !(lands && minor && target == 2 && family == ChordFamily.Dominant && keyed.Colours[next] == "7"))
             return null;
         // The tone that gives the chord away lies outside the key.
         var scale = minor ? MinorScale : MajorScale;
         if (chord.Tones.All(t => t.Degree.Interval is 1 or 2 or 3 or 9 && t.Degree.Number > 7 || scale.Contains((degree + t.Degree.Interval) % 12))
             && !(minor && family == ChordFamily.Dominant && degree == 10))
             return null;
-        if (degree == 0 && IsBluesTonic(keyed, at))
+        if (degree == 0 && family == ChordFamily.Dominant && (IsBluesTonic(keyed, at) || RestsAtHome(keyed, at, lands || next >= 0 && Delayed(keyed, next, target) ? next : -1)))
             return null;
         // Sevenths and diminished chords say where they want to go; a plain triad says it only by going there.
         if (family == ChordFamily.Diminished && next >= 0 && keyed.Motion(at, next) == 11)
@@ -68,6 +70,12 @@ public static class AppliedChords
             return null;
         return lands || sure || delayed ? new(target, lands ? next : null, diminished) : null;
     }
+
+    // A tonic with its seventh that does not go to the fourth degree is only coloured by it; and where its own dominant has led to it, it is home, so that
+    // what follows with a seventh too is the fourth degree of a blues.
+    private static bool RestsAtHome(KeyedChart keyed, int at, int fourth) =>
+        !(keyed.Previous(at) is >= 0 and var two && keyed.Degrees[two] == 7 && keyed.Colours[two] is "m7" or "m" or "h")
+        && (fourth < 0 || keyed.Colours[fourth] == "7" && keyed.Previous(at) is >= 0 and var before && keyed.Degrees[before] == 7 && keyed.Colours[before] == "7");
 
     // The next chord with another root.
     private static int Onward(KeyedChart keyed, int at)

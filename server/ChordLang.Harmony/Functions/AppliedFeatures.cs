@@ -6,7 +6,7 @@ namespace ChordLang.Harmony.Functions;
 /// <param name="keyed">The chart.</param>
 internal sealed class AppliedFeatures(KeyedChart keyed)
 {
-    private const int Hops = 3;
+    private const int Hops = 3, Near = 6;
 
     private readonly int[][] outside = [.. Enumerable.Range(0, keyed.Length).Select(i => Outside(keyed, i))];
     private readonly int?[] chiefs = [.. Enumerable.Range(0, keyed.Length).Select(i => Chief(keyed, i))];
@@ -30,6 +30,17 @@ internal sealed class AppliedFeatures(KeyedChart keyed)
         yield return $"w {me} from {from}";
         yield return $"w {from} {me} {to}";
         yield return $"w {me} next {(at + 1 < keyed.Length ? $"{Seen(at + 1, target)} over {Over(at + 1)}" : "-")}";
+        yield return $"w {mode} ahead leads {Leads(at, 1, target)}";
+        yield return $"w {mode} behind leads {Leads(at, -1, target)}";
+    }
+
+    // How many chords away the nearest foreign dominant or leading-tone chord of the passing key stands, ahead or behind; 0 for none near.
+    private int Leads(int at, int step, int target)
+    {
+        for (var (k, away) = (at + step, 1); away <= Near && k >= 0 && k < keyed.Length && SameKey(k, at); (k, away) = (k + step, away + 1))
+            if (chiefs[k] == target)
+                return away;
+        return 0;
     }
 
     private string Seen(int at, int target) => at < 0 ? "-" : $"{(keyed.Degrees[at] - target + 12) % 12}{keyed.Colours[at]}";

@@ -61,8 +61,8 @@ public static class FunctionReader
         var head = applied.Within is { } within ? Numeral.Within(chord, within) : applied.Diminished ? "vii" : "V";
         var goal = applied.Within is null ? applied.Target : applied.Target is { } dominant ? keyed.AppliedAt(dominant)?.Target : null;
         var degree = Numeral.OfDegree(applied.Degree, keyed.Minor[at]);
-        // Of a key's own degree the case is that of its triad; the tonic of the next key says its own.
-        if (goal is { } there && keyed.Colours[there] == "M" && (keyed.OpensKey(at, there) || applied.Degree is 1 or 3 or 6 or 8 or 10 or 11))
+        // Of a key's own degree the case is that of its triad; the tonic of the next key says its own, and so does II7 in minor.
+        if (goal is { } there && (keyed.Minor[at] && applied.Degree == 2 || keyed.Colours[there] == "M" && (keyed.OpensKey(at, there) || applied.Degree is 1 or 3 or 6 or 8 or 10 or 11)))
             degree = Numeral.Within(keyed.Chart.Chords[there].Chord, applied.Degree, true);
         return $"{head}{Numeral.Quality(chord)}/{degree}";
     }

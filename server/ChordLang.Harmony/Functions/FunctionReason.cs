@@ -9,7 +9,7 @@ internal static class FunctionReason
 
     /// <summary>What is said of the chord in one sentence: its first role, or else its function.</summary>
     public static string Of(KeyedChart keyed, int at, Key key, FunctionGuess guess, IReadOnlyList<ChordRole> roles) =>
-        roles.Count > 0 ? OfRole(keyed, at, key, roles[0]) : Plain(Symbol(keyed, at), key, guess);
+        roles.Count > 0 ? OfRole(keyed, at, key, roles[0]) : Plain(keyed, at, key, guess);
 
     /// <summary>Why it has a role.</summary>
     public static string OfRole(KeyedChart keyed, int at, Key key, ChordRole role)
@@ -53,17 +53,22 @@ internal static class FunctionReason
 
     private static string Symbol(KeyedChart keyed, int at) => keyed.Chart.Chords[at].Chord.Symbol;
 
-    private static string Plain(string me, Key key, FunctionGuess guess) => guess switch
+    private static string Plain(KeyedChart keyed, int at, Key key, FunctionGuess guess)
     {
-        { Confidence: < Unsure } => $"{me} may be read otherwise in {key}: its neighbours speak for more than one function.",
-        { Function: HarmonicFunction.Tonic } => $"{me} is at rest: a tonic in or near {key}.",
-        { Function: HarmonicFunction.Subdominant } => $"{me} moves away from the tonic of {key} and needs no dominant to return.",
-        { Function: HarmonicFunction.Dominant } => $"{me} pulls onward by falling fifths towards a tonic.",
-        { Function: HarmonicFunction.DominantSubstitute } => $"{me} stands in for a dominant a tritone away.",
-        { Function: HarmonicFunction.Backdoor } => $"{me} returns to the tonic by the minor subdominant side.",
-        { Function: HarmonicFunction.Passing } => $"{me} joins its neighbours by step and claims nothing of its own.",
-        _ => $"{me} colours the chord around it and goes back.",
-    };
+        var me = Symbol(keyed, at);
+        return guess switch
+        {
+            { Confidence: < Unsure } => $"{me} may be read otherwise in {key}: its neighbours speak for more than one function.",
+            { Function: HarmonicFunction.Tonic } => $"{me} is at rest: a tonic in or near {key}.",
+            { Function: HarmonicFunction.Subdominant } when keyed.Next(at) is >= 0 and var next && keyed.Degrees[next] is not (0 or 4) => $"{me} moves away from the tonic of {key} and goes on to {Symbol(keyed, next)}.",
+            { Function: HarmonicFunction.Subdominant } => $"{me} moves away from the tonic of {key} and needs no dominant to return.",
+            { Function: HarmonicFunction.Dominant } => $"{me} pulls onward by falling fifths towards a tonic.",
+            { Function: HarmonicFunction.DominantSubstitute } => $"{me} stands in for a dominant a tritone away.",
+            { Function: HarmonicFunction.Backdoor } => $"{me} returns to the tonic by the minor subdominant side.",
+            { Function: HarmonicFunction.Passing } => $"{me} joins its neighbours by step and claims nothing of its own.",
+            _ => $"{me} colours the chord around it and goes back.",
+        };
+    }
 
     private static string Ordinal(KeyedChart keyed, int at)
     {

@@ -20,9 +20,10 @@ public static class KeyFeatures
         var chords = chart.Chords;
         var total = chords.Sum(c => c.Duration);
         var names = chords.Select(c => $"{(c.Chord.Root.PitchClass - tonic + 12) % 12}{c.Chord.Colour()}").ToArray();
-        var steps = 0;
+        var changes = 0;
         for (var i = 1; i < names.Length; i++)
-            steps += names[i] == names[i - 1] ? 0 : 1;
+            changes += names[i] == names[i - 1] ? 0 : 1;
+        var steps = Math.Max(1, changes);       // A chart that stays on one chord takes no step.
         string? firstRest = null, lastRest = null;
         for (var i = 0; i < names.Length; i++)
         {

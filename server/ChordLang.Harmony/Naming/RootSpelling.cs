@@ -19,4 +19,9 @@ internal static class RootSpelling
                     return pitch.Name;
         return context.Key is { } key ? key.Spell(pitchClass) : PitchName.Nearest(pitchClass, minor ? MinorMiddle : MajorMiddle);
     }
+
+    /// <summary>The bass as charts write it under the slash: by its degree, but G for the flat fifth of Db, and C, not B#, under a chord on a white key.</summary>
+    public static PitchName Bass(PitchName byDegree, PitchName root) =>
+        Math.Abs(byDegree.Alteration) > 1 || root.Alteration == 0 && byDegree is { Alteration: 1, Letter: Letter.E or Letter.B } or { Alteration: -1, Letter: Letter.C or Letter.F }
+            ? PitchName.Nearest(byDegree.PitchClass, 0) : byDegree;
 }

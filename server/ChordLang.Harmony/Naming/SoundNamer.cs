@@ -16,7 +16,7 @@ public static class SoundNamer
 
     // Set by hand: a third and seventh alone already stand for a chord when somebody else plays its root, which grips out of context under-rate.
     private const double GuideTones = 1.5;
-    private const double NoThird = -2;
+    private const double NoThird = -2, HeldThird = 1.5;
 
     private static readonly WeightTable Weights = WeightTable.Load("naming.tsv");
 
@@ -51,13 +51,15 @@ public static class SoundNamer
         var reading = ToneReading.Of(intervals);
         var (lift, reason) = ContextWeight.Of(root, reading, classes, context);
         return new(root, reading, Weights.Sum(RootFeatures.Of(intervals, Above(bass, root))) + lift
-            + Prior(reading), reason);
+            + Prior(reading, Above(bass, root)), reason);
     }
 
-    private static double Prior(ToneReading reading) => reading switch
+    private static double Prior(ToneReading reading, int bass) => reading switch
     {
         { Rootless: true, Third.Number: 3, Seventh: { Number: 7, Alteration: > -2 } } => GuideTones,
         { Third: null, Fifth: not { Alteration: 0 } } => NoThird,
+        // Root, fourth, flat seventh and ninth from the bass up: players say the suspended dominant before the triad over a foreign bass.
+        { Third: { Number: 4 }, Seventh: { Number: 7, Alteration: -1 } } when bass == 0 && reading.Tensions.Any(t => t is { Number: 9, Alteration: 0 }) => HeldThird,
         _ => 0,
     };
 
@@ -73,7 +75,7 @@ public static class SoundNamer
         var named = foreign ? ToneReading.Of(Turn(classes, weighed.Root) & ~(1 << over)) : full;
         foreach (var degree in named.Sounding)
             degrees[degree.Interval] = degree;
-        var low = degrees[over].Above(root);
+        var low = RootSpelling.Bass(degrees[over].Above(root), root);
         var slash = over != 0 && !full.Rootless;
         var symbol = root + ReadingSymbol.Suffix(named) + (slash ? $"/{low}" : "");
         var tones = pitches.Select(p => degrees[Above(p.Name.PitchClass, weighed.Root)] is var d ? new SoundTone(Pitch.Of(p.Midi, d.Above(root)), d) : null!);

@@ -101,13 +101,13 @@ internal sealed class AnalyseCommand : Command
         }
     }
 
-    // What is left takes the time of the chords that only prepared it: the dominant stands where its related two stood.
+    // Within its bar, what is left takes the time of the chords that only prepared it: the dominant stands where its related two stood.
     private static ChartEntry Reduced(AnalysedJson file, LevelJson level, int index, List<ChartEntry> all)
     {
         var at = index;
-        while (at > 0 && !level.Indices.Contains(at - 1) && Prepares(file, at - 1, index))
+        while (at > 0 && all[at - 1].Bar == all[index].Bar && !level.Indices.Contains(at - 1) && Prepares(file, at - 1, index))
             at--;
-        return all[index] with { Bar = all[at].Bar, Count = all[at].Count };
+        return all[index] with { Count = all[at].Count };
     }
 
     private static bool Prepares(AnalysedJson file, int chord, int goal)

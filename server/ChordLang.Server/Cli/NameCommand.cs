@@ -123,13 +123,26 @@ internal sealed class NameCommand : Command
         terminal.Out.WriteLine($"{answer.Voicing}: {string.Join(' ', answer.Pitches)}");
         foreach (var n in answer.Names.Where((n, i) => i == 0 || n.Score >= WorthReading))
             terminal.Out.WriteLine($"  {n.Symbol,-14} {string.Join(' ', n.Tones.Select(t => t.Degree))}{(n.Missing.Count > 0 ? $", without {string.Join(' ', n.Missing)}" : "")}. {n.Why}");
-        if (answer.EqualRoots.Count > 0)
-            terminal.Out.WriteLine($"  The same sound with equal right on {string.Join(' ', answer.EqualRoots)}; {answer.Shift} frets up or down it stays in its family.");
+        if (answer is { EqualRoots.Count: > 1, Shift: { } shift })
+            terminal.Out.WriteLine($"  {Equal(answer, shift)}");
         if (answer.Shape is { } shape)
             terminal.Out.WriteLine($"  {Told(shape)}");
         if (answer.Next is { } next)
             terminal.Out.WriteLine($"  {VoicingWords.Motion(next.Common, next.Moves, next.Motion)}");
     }
+
+    // Either the very notes come round before the octave, or only the scale that they are drawn from.
+    private static string Equal(VoicingJson answer, int shift)
+    {
+        var frets = shift == 1 ? "a fret" : $"{shift} frets";
+        var others = answer.EqualRoots.Skip(1).ToList();
+        var classes = answer.Names[0].Tones.Select(t => PitchName.TryParse(t.Pitch.TrimEnd('-', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9'), out var name) ? name.PitchClass : 0).ToHashSet();
+        return classes.All(n => classes.Contains((n + shift) % 12))
+            ? $"The same notes could as well be named from {Listed(others, "or")}; {frets} up or down they come round again."
+            : $"Its notes lie in the {(shift == 2 ? "whole-tone" : "half-whole")} scale of {answer.EqualRoots[0]}, which is also that of {Listed(others, "and")}; {frets} up or down it stays in that scale.";
+    }
+
+    private static string Listed(List<string> words, string last) => words.Count == 1 ? words[0] : $"{string.Join(", ", words.SkipLast(1))} {last} {words[^1]}";
 
     private static string Told(ShapeJson shape)
     {

@@ -134,6 +134,7 @@ public class FunctionReaderTests
     [InlineData("C", Mode.Minor, "Cm | Cm Cm/B | Cm/Bb Am7b5 | Abmaj7 G7 | Cm", 2, "line-cliche", "i")]
     [InlineData("C", Mode.Minor, "Cm | Dm7b5 G7 | Cm | D7 Db7 | Cm", 4, "applied-dominant", "V7/V")]
     [InlineData("D", Mode.Minor, "Em7b5 | A7alt | Dm", 1, "two-five-one", "V7alt")]
+    [InlineData("C", Mode.Minor, "Cm7 | A7 | D7 | G7 | Cm7", 1, "applied-dominant", "V7/II")]
     public void A_chord_is_named_as_players_name_it(string tonic, Mode mode, string chart, int index, string role, string numeral)
     {
         var reading = Read(chart, tonic, mode)[index];
@@ -171,6 +172,26 @@ public class FunctionReaderTests
     [Fact]
     public void In_minor_the_fourth_degree_is_no_back_door() =>
         Assert.DoesNotContain(Read("Dm | Dm Gm | A7 | Dm | Bb Gm | A7 | Dm", "D", Mode.Minor), r => r.Function == HarmonicFunction.Backdoor);
+
+    // The fourth degree is no tonic where no dominant has led to it, and in minor no mere colour on its way to the half-diminished second (common practice:
+    // subdominant to dominant). Where its dominant has led to it, it rests.
+    [Theory]
+    [InlineData("Cm7 | Fm7 | Dm7b5 | G7 | Cm7", Mode.Minor, 1, HarmonicFunction.Subdominant)]
+    [InlineData("Cmaj7 | Cmaj7 | Fmaj7 | Fmaj7 | G7 | G7 | Cmaj7", Mode.Major, 2, HarmonicFunction.Subdominant)]
+    [InlineData("Cmaj7 | Gm7 C7 | Fmaj7 | Fmaj7 | Dm7 | G7 | Cmaj7", Mode.Major, 3, HarmonicFunction.Tonic)]
+    public void The_fourth_degree_is_what_led_to_it(string chart, Mode mode, int index, HarmonicFunction function) =>
+        Assert.Equal(function, Read(chart, "C", mode)[index].Function);
+
+    // Common practice of the blues and of songs that end on one: a tonic with its seventh is home where its own dominant has led to it, or where it leads nowhere.
+    [Theory]
+    [InlineData("Fmaj7 | Gm7 | C7 | F7 | Bb7 | F6", 3)]
+    [InlineData("Fmaj7 | Dm7 | Gm7 | C7 | F7", 4)]
+    public void A_tonic_with_its_seventh_may_be_home(string chart, int index)
+    {
+        Assert.Equal("I7", Read(chart, "F")[index].Numeral);
+        Assert.Empty(Read(chart, "F")[index].Roles.Where(r => r.StartsWith("applied", StringComparison.Ordinal)));
+        Assert.Equal("V7/IV", Read("Fmaj7 | F7 | Bbmaj7 | C7 | F6", "F")[1].Numeral);
+    }
 
     [Theory]
     [InlineData("C | Cmaj7 | C6 | G7", 1)]

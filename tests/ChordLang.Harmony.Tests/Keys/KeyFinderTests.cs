@@ -21,6 +21,17 @@ public class KeyFinderTests
     public void A_chart_in_one_key_is_in_that_key(string chart, string key) =>
         Assert.Equal(key, KeyFinder.Find(ChartText.Read(chart), []).Home!.ToString());
 
+    // A chart that never leaves its chord takes no step, and is in the key of that chord.
+    [Theory]
+    [InlineData("C | C | C | C", "C major")]
+    [InlineData("Am | Am | Am | Am", "A minor")]
+    public void One_chord_has_a_key(string chart, string key)
+    {
+        var plan = KeyFinder.Find(ChartText.Read(chart), []);
+        Assert.Equal(key, plan.Home!.ToString());
+        Assert.All(plan.Spans, s => Assert.InRange(s.Confidence, 0, 1));
+    }
+
     [Fact]
     public void A_bridge_in_another_key_is_a_span_of_its_own()
     {

@@ -21,6 +21,7 @@ public class SoundNamerTests
     [InlineData("C3 Eb3 Gb3 A3", "Cdim7")]
     [InlineData("C3 E3 G#3", "Caug")]
     [InlineData("C3 F3 G3 Bb3", "C7sus4")]
+    [InlineData("Bb2 Eb3 Ab3 C4 F4", "Bb9sus4")]
     [InlineData("C3 E3 Bb3 D4 A4", "C13")]
     [InlineData("C3 E3 Bb3 D#4", "C7#9")]
     [InlineData("C3 E3 Bb3 Db4 G4", "C7b9")]
@@ -56,6 +57,14 @@ public class SoundNamerTests
         Assert.Empty(names.EqualRoots);
         Assert.Null(names.Shift);
     }
+
+    // Charts write no double flat and no B sharp under a slash where the chord itself stands on a plain root; the seventh of Db7 stays Cb (common practice).
+    [Theory]
+    [InlineData("G2 B3 Db4 F4", "Db7b5/G")]
+    [InlineData("C3 E3 Bb3 Db4 A4", "A(addb9)/C")]
+    [InlineData("B2 Db3 F3 Ab3", "Db7/Cb")]
+    public void The_bass_under_a_slash_is_spelled_as_charts_do(string pitches, string symbol) =>
+        Assert.Contains(symbol, Name(pitches).Readings.Select(r => r.Symbol));
 
     // Common practice: Dm6 holds the tones of Bm7b5 (a third below its root) and of G9 without G.
     [Theory]
