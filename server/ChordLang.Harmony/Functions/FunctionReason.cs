@@ -66,6 +66,7 @@ internal static class FunctionReason
             { Function: HarmonicFunction.DominantSubstitute } => $"{me} stands in for a dominant a tritone away.",
             { Function: HarmonicFunction.Backdoor } => $"{me} returns to the tonic by the minor subdominant side.",
             { Function: HarmonicFunction.Passing } => $"{me} joins its neighbours by step and claims nothing of its own.",
+            _ when FunctionTagger.Fills(keyed, at) => $"{me} fills the step between {Symbol(keyed, keyed.Previous(at))} and {Symbol(keyed, keyed.Next(at))}; no dominant follows.",
             _ => $"{me} colours the chord around it and goes back.",
         };
     }

@@ -55,6 +55,9 @@ public static class FunctionTagger
     /// <summary>What is said of the fourth degree, where theory knows better than a count of labels.</summary>
     internal static HarmonicFunction Settle(KeyedChart keyed, int at, HarmonicFunction function)
     {
+        // The second degree between the tonic and the third leads to no fifth below: it only fills the step.
+        if (function == HarmonicFunction.Dominant && Fills(keyed, at))
+            return HarmonicFunction.Colour;
         if (keyed.Degrees[at] != 5 || keyed.Colours[at] is not ("M" or "m" or "m7"))
             return function;
         var (minor, next, before) = (keyed.Minor[at], keyed.Next(at), keyed.Previous(at));
@@ -68,6 +71,15 @@ public static class FunctionTagger
             _ => function,
         };
     }
+
+    /// <summary>True for a minor second degree between the tonic and the third.</summary>
+    internal static bool Fills(KeyedChart keyed, int at) =>
+        !keyed.Minor[at] && keyed.Degrees[at] == 2 && keyed.Colours[at] is "m" or "m7"
+        && (Neighbour(keyed, keyed.Previous(at)), Neighbour(keyed, keyed.Next(at))) is (0, 4) or (4, 0);
+
+    // The degree of a tonic or of a third with its minor triad; else -1.
+    private static int Neighbour(KeyedChart keyed, int at) =>
+        at >= 0 && !keyed.Minor[at] && (keyed.Degrees[at], keyed.Colours[at]) is (0, "M" or "7") or (4, "m" or "m7") ? keyed.Degrees[at] : -1;
 
     private static HarmonicFunction Choose(double[] posterior)
     {

@@ -56,6 +56,17 @@ public class FunctionReaderTests
     public void What_belongs_to_its_key_is_not_applied(string chart, int index) =>
         Assert.DoesNotContain(Read(chart)[index].Roles, r => r.StartsWith("applied", StringComparison.Ordinal));
 
+    // Between the tonic and the third the second degree leads nowhere. Common practice.
+    [Theory]
+    [InlineData("Cmaj7 | Dm7 | Em7 | Dm7 | Cmaj7 | Dm7 | G7 | Cmaj7", 1, HarmonicFunction.Colour)]
+    [InlineData("Cmaj7 | Dm7 | Em7 | Dm7 | Cmaj7 | Dm7 | G7 | Cmaj7", 5, HarmonicFunction.Dominant)]
+    public void A_second_degree_that_only_fills_a_step_is_no_dominant(string chart, int index, HarmonicFunction function)
+    {
+        var reading = Read(chart)[index];
+        Assert.Equal(function, reading.Function);
+        Assert.Equal(function == HarmonicFunction.Colour, reading.Reason.Contains("fills the step between Cmaj7 and Em7", StringComparison.Ordinal));
+    }
+
     // A chart that writes its basses: what belongs to one passing key is told under one target. Common practice.
     [Fact]
     public void A_passage_in_a_passing_key_has_one_target()
