@@ -103,6 +103,7 @@ public static class CheckCatalogue
         new SignatureSlip(),
 
         // hand
+        new NoPlace(),
         new ImpossibleStretch(),
         new WideStretch(),
         new TooManyFingers(),

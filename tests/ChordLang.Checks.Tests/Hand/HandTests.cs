@@ -102,4 +102,25 @@ public sealed class HandTests
     [InlineData("hand-fingers-too-far")]
     [InlineData("hand-fast-shift")]
     public void Every_page_that_judges_a_stretch_carries_the_caution(string code) => Assert.Contains(Caution.Text, CheckCatalogue.Page(code));
+
+    [Theory]
+    [InlineData("| N.C.\n    1 E2+G2+B3\n      ^^^^^^^^ hand-no-place: they have only string 6 between them\n")]
+    [InlineData("| N.C.\n    1 F2+G#3+B5\n      ^^^^^^^^^ hand-no-place: Without F2 or B5 it can be played\n")]
+    [InlineData("| N.C.\n    1 1@6+B5\n      ^^^^^^ hand-no-place: 1-x-x-x-x-19\n")] // one placed, the other can be in one place only
+    [InlineData("| N.C.\n    low: 1 F2\n    top: 1 B4+F5\n           ^^^^^ hand-no-place: no hand holds them\n")] // of two rows
+    [InlineData("| N.C.\n    low: 1 F2 ring\n    top: 3 G5\n           ^^ hand-no-place: F2 is to sound on here\n")]
+    [InlineData("| N.C.\n    low: 1 F2\n| N.C.\n    low: 1 tied\n    top: 3 G5\n           ^^ hand-no-place: Let the note end sooner\n")]
+    public void Notes_without_a_place_together_are_told_before_they_are_placed(string marked) => Checked.Expect(marked);
+
+    [Theory]
+    [InlineData("| N.C.\n    low: 1 F2\n    top: 3 G5\n")] // F2 only lasts: the hand may leave it
+    [InlineData("| N.C.\n    low: 1 E4\n    top: 1 E4\n")] // two voices meet in one pitch
+    [InlineData("| N.C.\n    low: 1 E4+Bb3+G2\n    top: 1 5@1+E4\n")]
+    [InlineData("| N.C.\n    1 E2+E5 harmonic\n")]
+    [InlineData("| N.C.\n    1 C3+E3+G3+C4+E4\n")]
+    public void Notes_with_a_place_are_left_alone(string text) => Assert.DoesNotContain(Checked.Run(text), f => f.Code == "hand-no-place");
+
+    [Fact]
+    public void What_is_placed_already_is_one_finding_of_the_stretch_not_two() =>
+        Assert.Equal(["hand-impossible-stretch"], Checked.Run("| N.C.\n    1 1@6+19@1+C4\n").Select(f => f.Code));
 }
