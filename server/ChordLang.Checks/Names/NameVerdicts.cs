@@ -66,7 +66,9 @@ internal static class NameVerdicts
         var chord = sonority.Chord;
         var rootless = sonority.Tones.All(t => chord.IntervalOf(t.Note.Midi) != 0);
         var lacking = Fit.Of(chord, false, sonority.Tones.Select(t => t.Note.Midi), 0).Missing.Length;
-        if (2 * lacking + fit.Colours.Distinct().Count() + (rootless ? 1 : 0) < PlainlyOff)
+        var strange = fit.Colours.Distinct().Count() + (rootless ? 1 : 0);
+        // With its root and no colour it is a part of the chord, such as its plain triad on the upper strings.
+        if (strange == 0 || 2 * lacking + strange < PlainlyOff)
             return null;
         return Repairs.Of(sonority, sonority.Bar.Settings.Neck, false)
             .FirstOrDefault(r => r is { Movement: Movement.StringSet, Lacking: 0, Colours: 0 });

@@ -59,6 +59,9 @@ public static class ChordTraits
     /// <summary>True for the chords that pull down a fifth: major third and minor seventh, sus included.</summary>
     public static bool IsDominant(this Chord chord) => chord.Family() == ChordFamily.Dominant;
 
+    /// <summary>True for a major seventh or sixth chord, which calls for nothing after it.</summary>
+    public static bool IsAtRest(this Chord chord) => chord.Asks(4) && !chord.Asks(10) && (chord.Asks(11) || chord.Asks(9));
+
     /// <summary>True for minor and half-diminished sevenths, the chords that serve as a related two.</summary>
     public static bool IsMinorSeventh(this Chord chord) => chord.Family() is ChordFamily.Minor or ChordFamily.HalfDiminished && chord.Asks(10);
 

@@ -18,7 +18,12 @@ public static class AppliedChords
     internal static readonly int[] MajorScale = [0, 2, 4, 5, 7, 9, 11], MinorScale = [0, 2, 3, 5, 7, 8, 10, 11];
 
     /// <summary>What each chord of a chart is applied to, or null: a dominant or leading-tone chord, the related two before one, or another chord of its passing key.</summary>
-    public static Applied?[] Of(KeyedChart keyed) => PassingKeys.Of(keyed) ?? [.. Enumerable.Range(0, keyed.Length).Select(i => RelatedTwo(keyed, i) ?? Chief(keyed, i))];
+    public static Applied?[] Of(KeyedChart keyed)
+    {
+        var read = PassingKeys.Of(keyed) ?? [.. Enumerable.Range(0, keyed.Length).Select(i => RelatedTwo(keyed, i) ?? Chief(keyed, i))];
+        // In an old mode its own chords lead nowhere else: the dominant seventh on the fourth degree of dorian, on the tonic of mixolydian, is what the mode sounds like.
+        return [.. read.Select((applied, i) => keyed.BelongsToMode(i) ? null : applied)];
+    }
 
     // A minor chord a fifth above an applied dominant belongs to the same passing key.
     private static Applied? RelatedTwo(KeyedChart keyed, int at)
@@ -40,7 +45,8 @@ public static class AppliedChords
         var family = chord.Family();
         var (degree, minor) = (keyed.Degrees[at], keyed.Minor[at]);
         var diminished = family is ChordFamily.Diminished or ChordFamily.HalfDiminished;
-        if (!diminished && family is not (ChordFamily.Dominant or ChordFamily.Major or ChordFamily.Augmented))
+        // A major seventh or sixth is at rest where it stands, whatever comes a fifth below.
+        if (!diminished && family is not (ChordFamily.Dominant or ChordFamily.Major or ChordFamily.Augmented) || family == ChordFamily.Major && chord.IsAtRest())
             return null;
         var target = (degree + (diminished ? 1 : 5)) % 12;
         var next = Onward(keyed, at);

@@ -42,7 +42,7 @@ public static class ChordRoles
         var substitute = IsSubstitute(keyed, at);
         if (applied is { Within: null } && !substitute)
             yield return new(applied.Diminished ? "applied-diminished" : "applied-dominant", applied.Target);
-        if (colour is "m7" or "h" or "m" && motion == 5 && keyed.Colours[next] == "7")
+        if (colour is "m7" or "h" or "m" && motion == 5 && keyed.Colours[next] == "7" && !IsVamp(keyed, at, next))
             yield return new("related-two", next);
         if (substitute)
             yield return new("tritone-substitute", next);
@@ -68,9 +68,13 @@ public static class ChordRoles
             yield return new("picardy-third", null);
     }
 
-    /// <summary>True for a dominant that stands for the one a tritone away. The key's own dominant is nobody's substitute, nor is the dominant of the fifth degree before the chord that stands for that degree; and a substitute resolves to a chord that can be a goal.</summary>
+    /// <summary>True for a dominant that stands for the one a tritone away. The key's own dominant is nobody's substitute, nor is the dominant of the fifth degree before the chord that stands for that degree, nor the tonic of a blues; and a substitute resolves to a chord that can be a goal.</summary>
     internal static bool IsSubstitute(KeyedChart keyed, int at) =>
-        keyed.Colours[at] == "7" && keyed.Degrees[at] != 7 && !(keyed.Degrees[at] == 2 && keyed.Next(at) is >= 0 and var five && keyed.Colours[five] == "7") && keyed.Next(at) is >= 0 and var next && keyed.Motion(at, next) == 11 && keyed.Colours[next] is not ("h" or "o");
+        keyed.Colours[at] == "7" && keyed.Degrees[at] != 7 && !AppliedChords.IsBluesTonic(keyed, at) && !(keyed.Degrees[at] == 2 && keyed.Next(at) is >= 0 and var five && keyed.Colours[five] == "7") && keyed.Next(at) is >= 0 and var next && keyed.Motion(at, next) == 11 && keyed.Colours[next] is not ("h" or "o");
+
+    // The tonic of an old mode and the seventh on its fourth degree, with no chord a fifth below that: nothing is prepared.
+    private static bool IsVamp(KeyedChart keyed, int at, int next) =>
+        keyed.Degrees[at] == 0 && keyed.BelongsToMode(at) && keyed.BelongsToMode(next) && !(keyed.Next(next) is >= 0 and var one && keyed.Motion(next, one) == 5);
 
     private static bool IsSus(KeyedChart keyed, int at) =>
         keyed.Chart.Chords[at].Chord is var chord && !chord.Asks(3) && !chord.Asks(4) && (chord.Asks(5) || chord.Asks(2));

@@ -1,6 +1,7 @@
 // What speaks for the function of a chord: where it stands in the key, what came before and where it goes.
 using ChordLang.Harmony.Charts;
 using ChordLang.Harmony.Keys;
+using ChordLang.Theory.Keys;
 
 namespace ChordLang.Harmony.Functions;
 
@@ -9,9 +10,10 @@ namespace ChordLang.Harmony.Functions;
 /// <param name="Degrees">For each chord, semitones of its root above the local tonic, 0 to 11.</param>
 /// <param name="Minor">For each chord, whether the local key is minor.</param>
 /// <param name="Colours">For each chord, its colour sign.</param>
-public sealed record KeyedChart(Chart Chart, int[] Degrees, bool[] Minor, string[] Colours)
+/// <param name="InMode">For each chord, whether the key is one of the old modes and holds all its tones; null where no key is such a mode.</param>
+public sealed record KeyedChart(Chart Chart, int[] Degrees, bool[] Minor, string[] Colours, bool[]? InMode = null)
 {
-    private readonly Lazy<Applied?[]> applied = new(() => AppliedChords.Of(new(Chart, Degrees, Minor, Colours)));
+    private readonly Lazy<Applied?[]> applied = new(() => AppliedChords.Of(new(Chart, Degrees, Minor, Colours, InMode)));
     private readonly Lazy<(int[] Next, int[] Previous)> others = new(() => Others(new(Chart, Degrees, Minor, Colours)));
 
     /// <summary>What a chord is applied to, or null.</summary>
@@ -22,6 +24,9 @@ public sealed record KeyedChart(Chart Chart, int[] Degrees, bool[] Minor, string
     /// <summary>True where the tonic of the major keys, or of the minor ones, is mostly a dominant seventh.</summary>
     public bool SeventhAtHome(bool minor) => minor ? sevenths.Value.Minor : sevenths.Value.Major;
 
+    /// <summary>True for a chord of an old mode, such as dorian, that has all its tones from it.</summary>
+    public bool BelongsToMode(int at) => InMode is not null && InMode[at];
+
     /// <summary>Number of chords.</summary>
     public int Length => Degrees.Length;
 
@@ -29,7 +34,7 @@ public sealed record KeyedChart(Chart Chart, int[] Degrees, bool[] Minor, string
     public static KeyedChart Of(Chart chart, KeyPlan keys)
     {
         var n = chart.Chords.Length;
-        var (degrees, minor, colours) = (new int[n], new bool[n], new string[n]);
+        var (degrees, minor, colours, modes) = (new int[n], new bool[n], new string[n], new bool[n]);
         var chords = chart.Chords.ToBuilder();
         for (var i = 0; i < n; i++)
         {
@@ -38,8 +43,10 @@ public sealed record KeyedChart(Chart Chart, int[] Degrees, bool[] Minor, string
             degrees[i] = (chords[i].Chord.Root.PitchClass - (key?.Tonic?.PitchClass ?? 0) + 12) % 12;
             minor[i] = key is not null && Numeral.IsMinor(key.Mode);
             colours[i] = chords[i].Chord.Colour();
+            modes[i] = key?.Mode is Mode.Dorian or Mode.Phrygian or Mode.Lydian or Mode.Mixolydian or Mode.Locrian
+                && chords[i].Chord is var chord && chord.Tones.All(t => key.Holds(chord.Root.PitchClass + t.Degree.Interval));
         }
-        return new(chart with { Chords = chords.ToImmutable() }, degrees, minor, colours);
+        return new(chart with { Chords = chords.ToImmutable() }, degrees, minor, colours, modes.Contains(true) ? modes : null);
     }
 
     /// <summary>The next chord that is another chord, or -1.</summary>

@@ -58,6 +58,11 @@ public static class FunctionTagger
         // The second degree between the tonic and the third leads to no fifth below: it only fills the step.
         if (function == HarmonicFunction.Dominant && Fills(keyed, at))
             return HarmonicFunction.Colour;
+        // The tonic of an old mode is home in its own vamp, as is that of a blues before the chord a semitone below; the mode's other chords colour it.
+        if (keyed.BelongsToMode(at) && keyed.Degrees[at] == 0 || function == HarmonicFunction.DominantSubstitute && AppliedChords.IsBluesTonic(keyed, at))
+            return HarmonicFunction.Tonic;
+        if (function == HarmonicFunction.Tonic && keyed.BelongsToMode(at) && Beside(keyed, keyed.Previous(at)) && Beside(keyed, keyed.Next(at)))
+            return HarmonicFunction.Colour;
         if (keyed.Degrees[at] != 5 || keyed.Colours[at] is not ("M" or "m" or "m7"))
             return function;
         var (minor, next, before) = (keyed.Minor[at], keyed.Next(at), keyed.Previous(at));
@@ -80,6 +85,8 @@ public static class FunctionTagger
     // The degree of a tonic or of a third with its minor triad; else -1.
     private static int Neighbour(KeyedChart keyed, int at) =>
         at >= 0 && !keyed.Minor[at] && (keyed.Degrees[at], keyed.Colours[at]) is (0, "M" or "7") or (4, "m" or "m7") ? keyed.Degrees[at] : -1;
+
+    private static bool Beside(KeyedChart keyed, int at) => at < 0 || keyed.Degrees[at] == 0 && keyed.BelongsToMode(at);
 
     private static HarmonicFunction Choose(double[] posterior)
     {

@@ -16,6 +16,9 @@ public static class Numeral
     {
         var steps = ((int)chord.Root.Letter - (int)tonic.Letter + 7) % 7;
         var alteration = (chord.Root.PitchClass - tonic.PitchClass - new Degree(steps + 1, 0).Interval + 30) % 12 - 6;
+        // A major chord beside the key is counted from above, also where its sharp is the easier spelling: E in A flat is the flat sixth.
+        if (alteration == 1 && steps is 0 or 1 or 4 or 5 && chord.Family() is ChordFamily.Major or ChordFamily.Dominant)
+            (steps, alteration) = (steps + 1, -1);
         return new string('b', Math.Max(0, -alteration)) + new string('#', Math.Max(0, alteration)) + Cased(chord, Romans[steps]) + Quality(chord);
     }
 

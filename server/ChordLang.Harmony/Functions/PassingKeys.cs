@@ -1,4 +1,5 @@
 // Finds passing keys in charts that write their basses through, as music does whose voices are led: not only the dominants but all that belongs to them.
+using ChordLang.Harmony.Charts;
 using ChordLang.Harmony.Weights;
 
 namespace ChordLang.Harmony.Functions;
@@ -53,7 +54,7 @@ internal static class PassingKeys
         var lands = next >= 0 && keyed.Degrees[next] == target && keyed.Colours[next] is not ("o" or "h" or "+");
         return (within, colour) switch
         {
-            (7, "7" or "M" or "+") => new(target, lands ? next : null, false),
+            (7, "7" or "M" or "+") when colour != "M" || !keyed.Chart.Chords[at].Chord.IsAtRest() => new(target, lands ? next : null, false),
             (11, "o" or "h") => new(target, lands ? next : null, true),
             _ => new(target, null, false, within),
         };

@@ -45,12 +45,26 @@ internal static class RoleGroups
             Add(roles, "turnaround", home < 0 ? null : home, Range(at, four[3]));
     }
 
+    // Three dominants or more, each a fifth or a semitone above the next. The last is a link only where it resolves too; at the end of the chart it may
+    // lead back to the beginning.
     private static void Chain(KeyedChart keyed, int at, List<ChordRole>[] roles)
     {
-        if (Run(keyed, at, 3) is { } chain && chain.All(k => keyed.Colours[k] == "7" && !AppliedChords.IsBluesTonic(keyed, k))
-            && keyed.Motion(chain[0], chain[1]) is 5 or 11 && keyed.Motion(chain[1], chain[2]) is 5 or 11)
-            Add(roles, "dominant-chain", keyed.Next(chain[2]) is >= 0 and var end ? end : null, Range(at, chain[2]));
+        var links = new List<int> { at };
+        while (IsLink(keyed, links[^1]) && keyed.Next(links[^1]) is >= 0 and var next && IsLink(keyed, next) && keyed.Motion(links[^1], next) is 5 or 11)
+            links.Add(next);
+        if (links.Count < 3)
+            return;
+        var end = keyed.Next(links[^1]);
+        if (end < 0 && keyed.Motion(links[^1], 0) is 5 or 11)
+            Add(roles, "dominant-chain", null, Range(at, keyed.Length - 1));
+        else
+        {
+            var goal = end >= 0 && keyed.Motion(links[^1], end) is 5 or 11 && keyed.Colours[end] is not ("o" or "h" or "+") ? end : links[^1];
+            Add(roles, "dominant-chain", goal, Range(at, goal - 1));
+        }
     }
+
+    private static bool IsLink(KeyedChart keyed, int at) => keyed.Colours[at] == "7" && !AppliedChords.IsBluesTonic(keyed, at);
 
     private static void Planing(KeyedChart keyed, int at, List<ChordRole>[] roles)
     {

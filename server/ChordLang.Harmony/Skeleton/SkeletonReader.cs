@@ -65,7 +65,7 @@ public static class SkeletonReader
         if (last < first)
             return [];
         var chords = whole.Chart.Chords[first..(last + 1)];
-        var keyed = new KeyedChart(whole.Chart with { Chords = chords }, whole.Degrees[first..(last + 1)], whole.Minor[first..(last + 1)], whole.Colours[first..(last + 1)]);
+        var keyed = new KeyedChart(whole.Chart with { Chords = chords }, whole.Degrees[first..(last + 1)], whole.Minor[first..(last + 1)], whole.Colours[first..(last + 1)], whole.InMode?[first..(last + 1)]);
         var features = new SkeletonFeatures(keyed);
         var n = keyed.Length;
         var weights = SpanChart.Of(n, n <= Whole ? n : Reach);

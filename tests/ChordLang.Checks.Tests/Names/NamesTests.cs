@@ -64,6 +64,11 @@ public sealed class NamesTests
         Assert.Equal("| Cmaj7\n    1 x-3-5-4-5-x fingers x-1-3-2-4-x\n", Checked.Apply(text, found.Fixes[0]));
     }
 
+    // The plain triad on the upper strings is a part of its seventh chord, however the next strings would sound (common practice).
+    [Fact]
+    public void A_triad_of_the_chord_is_no_slip() =>
+        Assert.Equal(["name-missing-tone"], Checked.Run("| Gm7\n    1 x-x-x-3-3-3\n").Where(f => f.Code.StartsWith("name-", StringComparison.Ordinal)).Select(f => f.Code));
+
     [Fact]
     public void What_is_only_repeated_is_said_once() =>
         Assert.Single(Checked.Run("| Cmaj7\n    1 x-3-5-4-6-x   2 again   3 again\n| %\n"), f => f.Code == "name-fret-slip");

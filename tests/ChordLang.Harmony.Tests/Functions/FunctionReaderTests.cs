@@ -219,6 +219,54 @@ public class FunctionReaderTests
         Assert.DoesNotContain(Read("Am | A | Dm | Am", "A", Mode.Minor)[1].Roles, r => r == "picardy-third");
     }
 
+    // In an old mode its own chords are told by its own degrees: dorian has a dominant seventh on its fourth, mixolydian on its tonic, lydian a major
+    // second degree, and none of them leads away (common practice of modal playing).
+    [Theory]
+    [InlineData("D", Mode.Dorian, "Dm7 | Dm7 | Em7 | Dm7 | Dm7 | G7 | Dm7 | Dm7", 5, "IV7")]
+    [InlineData("D", Mode.Dorian, "Dm7 | G7 | Dm7 | G7 | Dm7", 0, "i7")]
+    [InlineData("G", Mode.Mixolydian, "G7 | F/G | G7 | C/G | F | C | G7 | G7", 0, "I7")]
+    [InlineData("G", Mode.Mixolydian, "G7 | F/G | G7 | C/G | F | C | G7 | G7", 1, "bVII")]
+    [InlineData("G", Mode.Mixolydian, "G7 | F/G | G7 | C/G | F | C | G7 | G7", 3, "IV")]
+    [InlineData("F", Mode.Lydian, "Fmaj7#11 | G/F | Fmaj7#11 | G/F | Em7 | Fmaj7#11", 1, "II")]
+    public void In_an_old_mode_its_own_chords_lead_nowhere(string tonic, Mode mode, string chart, int index, string numeral)
+    {
+        var readings = Read(chart, tonic, mode);
+        Assert.Equal(numeral, readings[index].Numeral);
+        Assert.DoesNotContain(readings[index].Roles, r => r is "applied-dominant" or "related-two");
+        Assert.All(readings.Where(r => r.Degree == 0), r => Assert.Equal(HarmonicFunction.Tonic, r.Function));
+    }
+
+    // A chain of dominants ends on the chord that the last of its links resolves to (common practice): not on one that merely comes next.
+    [Theory]
+    [InlineData("Bb6 | Cm7 F7 | Bb7 | Eb7 Edim7 | Bb6", "Bb", "F7 is a link in a chain of dominants, each resolving to the next, that ends on Eb7.", 2, 3)]
+    [InlineData("C6 | Eb7 Ab7 | G7 | Abmaj7 | C6", "C", "Eb7 is a link in a chain of dominants, each resolving to the next, that ends on G7.", 1, 2)]
+    [InlineData("Bb6 | D7 | D7 | G7 | G7 | C7 | C7 | F7 | F7 | Bb6", "Bb", "D7 is a link in a chain of dominants, each resolving to the next, that ends on Bb6.", 1, 8)]
+    public void A_chain_of_dominants_ends_where_it_resolves(string chart, string tonic, string sentence, int first, int last)
+    {
+        var readings = Read(chart, tonic);
+        Assert.Contains(sentence, readings[first].Reasons.Select(r => r.Sentence));
+        Assert.Equal(Enumerable.Range(first, last - first + 1), Enumerable.Range(0, readings.Length).Where(i => readings[i].Roles.Contains("dominant-chain")));
+    }
+
+    // The tonic of a blues replaces no dominant; a dominant may be followed by its degree as a half-diminished chord, or by the beginning of the form;
+    // a major seventh leads nowhere; and what does not go on by a fifth is not said to (common practice throughout).
+    [Theory]
+    [InlineData("F7 | Bb7 | F7 | F7 | Bb7 | Bdim7 | F7 E7 | Am7b5 D7b9 | Gm7 | C7 | F7 | C7", "F", 6, "F7 is at rest: a tonic in or near F major.")]
+    [InlineData("F7 | Bb7 | F7 | F7 | Bb7 | Bdim7 | F7 E7 | Am7b5 D7b9 | Gm7 | C7 | F7 | C7", "F", 7, "E7 is the dominant of the third degree, where Am7b5 stands in place of a chord at rest.")]
+    [InlineData("Dm7 | G7 | Cmaj7 | A7", "C", 3, "A7 is the dominant of the second degree, with which the chart begins again.")]
+    [InlineData("Bb6 Bdim7 | Cm7 C#dim7 | Dm7 G7 | Cm7 F7 | Bb6", "Bb", 2, "Cm7 does not rest here: it is on its way to C#dim7.")]
+    [InlineData("Bb6 G7 | Cm7 F7 | Dm7 G7 | Cm7 F7 | Bb6", "Bb", 0, "Bb6 takes part in a turnaround that leads to Dm7, which stands where the tonic would.")]
+    public void A_sentence_says_no_more_than_is_so(string chart, string tonic, int index, string sentence) => Assert.Equal(sentence, Read(chart, tonic)[index].Reason);
+
+    // A major seventh a fifth above a minor chord is no dominant, and E beside A flat is its flat sixth however it is spelled (common practice).
+    [Fact]
+    public void A_key_passed_through_is_told_by_its_degrees()
+    {
+        var readings = Read("Abmaj7 | Dbmaj7 | Dm7 G7 | Cmaj7 | Cm7 | Fm7 | F#m7b5 B7 | Emaj7 | Bbm7 Eb7 | Abmaj7", "Ab");
+        Assert.DoesNotContain("applied-dominant", readings[4].Roles);
+        Assert.Equal("bVImaj7", readings.Single(r => r.Degree == 8).Numeral);
+    }
+
     // Every role of the list is met above by a worked example, and each chord's roles come with their reasons.
     [Fact]
     public void Roles_are_those_of_the_list()
