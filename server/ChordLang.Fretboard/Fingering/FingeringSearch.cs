@@ -56,7 +56,7 @@ public static class FingeringSearch
         var needed = voicing.FingersNeeded();
         var thumbGiven = given?.Slots.Contains(Finger.Thumb) == true;
         var tried = Try(neck, hand, voicing, given, thumbGiven);
-        if (tried.Best is null && !thumbGiven && given is null && Try(neck, hand, voicing, given, thumb: true) is { Best: not null } over)
+        if (tried.Best is null && !thumbGiven && given is null && ThumbCanCome(voicing) && Try(neck, hand, voicing, given, thumb: true) is { Best: not null } over)
             tried = over;
         if (tried.Best is { } best)
             return new(FingeringCandidates.Named(best), tried.Cost, null);
@@ -70,7 +70,7 @@ public static class FingeringSearch
     internal static IReadOnlyList<(byte[] Fingers, double Cost)> All(Neck neck, Hand hand, Voicing voicing)
     {
         int[] frets = [.. voicing.Slots.Select(f => f ?? -1)];
-        foreach (var thumb in new[] { false, true })
+        foreach (var thumb in ThumbCanCome(voicing) ? new[] { false, true } : [false])
         {
             var found = new List<(byte[] Fingers, double Cost)>();
             foreach (var candidate in FingeringCandidates.Of(voicing, thumb))
@@ -105,6 +105,13 @@ public static class FingeringSearch
                 (best, cost) = (candidate, mine);
         }
         return (best, cost, nearest);
+    }
+
+    // Over the neck the thumb lies beside the first finger or behind it, never two frets ahead of the hand (common practice).
+    private static bool ThumbCanCome(Voicing voicing)
+    {
+        int[] frets = [.. voicing.Slots.Select(f => f ?? -1)];
+        return FingeringCandidates.ThumbSlot(frets) is >= 0 and var held && frets.Where((f, i) => f > 0 && i != held).DefaultIfEmpty(frets[held]).Min() is var lowest && frets[held] <= lowest + 1;
     }
 
     private static bool Keeps(byte[] candidate, Fingers given)

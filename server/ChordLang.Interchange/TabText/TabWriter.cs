@@ -34,7 +34,7 @@ public static class TabWriter
             {
                 if (system.Count > 0 && (piece.Sections.Any(s => !s.Again && s.FirstBar == i) || piece.Bars[i].Settings.Meter != piece.Bars[i - 1].Settings.Meter))
                     break;
-                var bar = new BarText(piece.Bars[i], [.. columns[i]]);
+                var bar = new BarText(piece.Bars[i], [.. columns[i]], [.. columns[i - 1]]);
                 if (system.Count > 0 && used + bar.Width + 1 > width)
                     break;
                 used += bar.Width + 1;
@@ -79,9 +79,11 @@ public static class TabWriter
     /// <summary>One bar as equally long lines.</summary>
     private sealed class BarText
     {
-        public BarText(Bar bar, ImmutableArray<EventPlace> events)
+        private readonly ImmutableArray<EventPlace> near;
+
+        public BarText(Bar bar, ImmutableArray<EventPlace> events, ImmutableArray<EventPlace> before)
         {
-            Bar = bar;
+            (Bar, near) = (bar, [.. before, .. events]);
             var strings = bar.Settings.Neck.Tuning.Strings;
             var times = events.Select(e => e.Event.Onset).Concat(bar.Chords.Where(Named).Select(c => c.Start)).Append(bar.Start).Distinct().Order().ToList();
             var dead = bar.Rows.SelectMany(r => r.Events).SelectMany(e => e.Notes.Where(n => n.Dead && n.String is not null).Select(n => (e.Onset, String: n.String!.Value, Text: "x"))).ToList();
@@ -124,10 +126,19 @@ public static class TabWriter
 
         public int Width => Counts.Length;
 
-        // The usual letters of tablature text, before the fret arrived at.
-        private static string Sign(Event e) => e.Has(MarkKind.Hammer) ? "h" : e.Has(MarkKind.Pull) ? "p" : e.Has(MarkKind.Slide) ? "/" : "";
+        // The usual signs of tablature text, before the fret arrived at; the stroke of a slide rises or falls as the sound does.
+        private string Sign(Event e, NotePlace n) => e.Has(MarkKind.Hammer) ? "h" : e.Has(MarkKind.Pull) ? "p"
+            : e.Has(MarkKind.Slide) || e.Has(MarkKind.SlideFrom) ? Falls(e, n) ? "\\" : "/" : "";
 
-        private static string Fret(Event e, NotePlace n) => Sign(e) + (n.Note.Harmonic ? $"<{n.Fret}>" : n.Fret)
+        private bool Falls(Event e, NotePlace n)
+        {
+            if (e.Marks.FirstOrDefault(m => m.Kind == MarkKind.SlideFrom) is { } from)
+                return from.Operand is WordOperand { Word: "above" } || e.SlideFrom.Any(f => f.Midi > n.Note.Midi);
+            var last = near.Where(p => p.Event.VoiceKey == e.VoiceKey && p.Event.Onset < e.Onset).MaxBy(p => p.Event.Onset);
+            return last is not null && (last.Notes.FirstOrDefault(o => o.String == n.String) ?? last.Notes[^1]).Note.Midi > n.Note.Midi;
+        }
+
+        private string Fret(Event e, NotePlace n) => Sign(e, n) + (n.Note.Harmonic ? $"<{n.Fret}>" : n.Fret)
             + (n.Note.BendTo is { } to ? $"b{n.Fret + to.Midi - n.Note.Midi}" : "") + (e.Has(MarkKind.Vibrato) ? "~" : "");
 
         // Behind its own number only what is said there: 1 & 2 & 3 e & a; behind another the whole count.

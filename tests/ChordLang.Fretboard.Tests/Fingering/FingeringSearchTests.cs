@@ -33,6 +33,14 @@ public class FingeringSearchTests
         Assert.Equal(FingeringObstacle.GivenFingers, Best(grip, "4-x-x-x-x-x").None?.Obstacle);
     }
 
+    // Nobody's thumb lies two frets ahead of the first finger (common practice); beside it, it comes over where four fingers are too few.
+    [Fact]
+    public void The_thumb_is_never_ahead_of_the_hand()
+    {
+        Assert.Null(FingeringSearch.Best(Neck.Standard, Hand.Medium, Grips.Voicing("x-5-3-5-x-8")).Best);
+        Assert.Equal("T-x-x-3-2-1", FingeringSearch.Best(Neck.Standard, Hand.Medium, Grips.Voicing("3-x-x-4-3-2"), Grips.Fingers("T-x-x-x-x-x")).Best?.ToString());
+    }
+
     [Fact]
     public void Too_wide_a_grip_names_the_pair_and_its_millimetres()
     {

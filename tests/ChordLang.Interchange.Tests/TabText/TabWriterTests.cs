@@ -64,6 +64,15 @@ public sealed partial class TabWriterTests
 
         """, Written("title Two Bars\n\n| Gmaj7\n    1 3-x-4-4-3-x   2 5@1   2& 7@1 hammer   3 8@1\n| E7b9\n    1 x-7-6-7-x-x   2 5@3 dead   3 12@3 harmonic\n"));
 
+    // The stroke of a slide rises to a higher fret and falls to a lower one, also over a bar line and from a place that is only said (common practice).
+    [Fact]
+    public void The_stroke_of_a_slide_goes_the_way_of_the_sound()
+    {
+        var top = Written("| C\n    1 8@1   2 10@1 slide   3 7@1 slide   4 5@1\n| C\n    1 3@1 slide   2 8@1 slide from above   3 8@1 slide from below   4 8@1 slide from 12@1\n")
+            .Split('\n').First(l => l.StartsWith("e|", StringComparison.Ordinal));
+        Assert.Equal(["8", "/10", "\\7", "5", "\\3", "\\8", "/8", "\\8"], top[2..].Split('|').SelectMany(b => b.Split('-', StringSplitOptions.RemoveEmptyEntries)));
+    }
+
     private static string Written(string text)
     {
         var piece = Binder.Bind(SyntaxTree.Parse(text));
