@@ -86,6 +86,8 @@ public sealed partial class TabReader
                 from = begins;
             else if (CapoWords().Match(line) is { Success: true } c && int.TryParse(c.Groups["fret"].Value, out var fret) && fret <= 24)
                 capo = fret;
+            else if (bars.Count == 0 && OrderWords().IsMatch(line))
+                prose.Add(line);
             else if (bars.Count == 0 && title is null && line.Length <= 120)
                 (title, by) = line.LastIndexOf(", ", StringComparison.Ordinal) is > 0 and var cut ? (line[..cut], line[(cut + 2)..]) : (line, null);
             else if (bars.Count == 0)
@@ -154,6 +156,9 @@ public sealed partial class TabReader
 
     private static Rational? CountOf(string text) =>
         SyntaxTree.Parse($"pickup from {text}").Lines[0] is FormLine { Count: { } count } ? count.Offset : null;
+
+    [GeneratedRegex("^(Play|then) bars [0-9]")]
+    private static partial Regex OrderWords();
 
     [GeneratedRegex(@"^pickup from count (?<count>[0-9][0-9a-z&+/]*)\.?$", RegexOptions.IgnoreCase)]
     private static partial Regex PickupWords();

@@ -23,6 +23,8 @@ public static class TabWriter
         var text = new StringBuilder();
         if (piece.Title is { } title)
             text.Append(title).Append(piece.By is { } by ? $", {by}" : "").Append('\n');
+        foreach (var line in Order(piece, width))
+            text.Append(line).Append('\n');
         var columns = placed.Events.Where(e => e.Notes.Length > 0).ToLookup(e => e.Event.Bar);
         for (var i = 0; i < piece.Bars.Length;)
         {
@@ -43,6 +45,33 @@ public static class TabWriter
             Append(text, piece, system, names, neck.Capo);
         }
         return text.ToString();
+    }
+
+    // Tablature text has no repeat signs: where the bars are not played as they stand, their numbers say how.
+    private static IEnumerable<string> Order(Piece piece, int width)
+    {
+        var (runs, order) = (new List<string>(), piece.PlayOrder);
+        if (order.SequenceEqual(Enumerable.Range(0, piece.Bars.Length)))
+            yield break;
+        for (var i = 0; i < order.Length;)
+        {
+            var from = i;
+            while (++i < order.Length && order[i] == order[i - 1] + 1)
+                continue;
+            var (first, last) = (piece.Bars[order[from]].Number, piece.Bars[order[i - 1]].Number);
+            runs.Add(first == last ? $"{first}" : $"{first} to {last}");
+        }
+        var line = "Play bars ";
+        for (var i = 0; i < runs.Count; i++)
+        {
+            if (i > 0 && line.Length + runs[i].Length + 1 > width)
+            {
+                yield return line.TrimEnd();
+                line = "then bars ";
+            }
+            line += runs[i] + (i + 1 < runs.Count ? ", " : ".");
+        }
+        yield return line;
     }
 
     private static string[] Names(Fretboard.Necks.Neck neck)

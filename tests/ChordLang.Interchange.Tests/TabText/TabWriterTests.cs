@@ -73,6 +73,16 @@ public sealed partial class TabWriterTests
         Assert.Equal(["8", "/10", "\\7", "5", "\\3", "\\8", "/8", "\\8"], top[2..].Split('|').SelectMany(b => b.Split('-', StringSplitOptions.RemoveEmptyEntries)));
     }
 
+    // Whoever has only the tablature must know what is played twice, and which ending when (common practice: a repeat with two endings).
+    [Fact]
+    public void The_order_of_the_bars_is_said_where_it_is_not_theirs()
+    {
+        const string bars = "| C\n    1 3@5\n";
+        Assert.StartsWith("Play bars 1 to 3, 2, 4 to 5.\n", Written($"{bars}repeat 2\n{bars}ending 1\n{bars}ending 2\n{bars}end\n{bars}"), StringComparison.Ordinal);
+        Assert.DoesNotContain("Play", Written(bars + bars), StringComparison.Ordinal);
+        Assert.Null(TabReader.Read(Written($"repeat 2\n{bars}end\n")).Score.Title);
+    }
+
     private static string Written(string text)
     {
         var piece = Binder.Bind(SyntaxTree.Parse(text));
