@@ -11,7 +11,9 @@ namespace ChordLang.Fretboard.Hands;
 public sealed record Shift(int From, int To, double Millimetres, double Width)
 {
     internal const double BitsPerSecond = 16;
-    internal const int FretsOfPosition = 5;
+
+    /// <summary>Frets that one position holds, the little finger stretched by one (common practice).</summary>
+    public const int FretsOfPosition = 5;
 
     /// <summary>
     /// Seconds that it is likely to take, by Fitts's law (Fitts 1954, J. Exp. Psychol. 47): log2(2 way / width) bits, divided by the rate of
