@@ -30,6 +30,11 @@ public sealed record EventPlace(Event Event, ImmutableArray<NotePlace> Notes, bo
 /// <param name="Bar">Index of the bar that has most of it.</param>
 public sealed record CostReason(string Says, double Cost, int Bar);
 
+/// <summary>Other placements of some bars.</summary>
+/// <param name="Near">Those worth a try, cheapest first.</param>
+/// <param name="LeftOut">How many more there are whose cost is out of proportion.</param>
+public sealed record OtherPieces(ImmutableArray<PlacedPiece> Near, int LeftOut);
+
 /// <summary>A piece on the strings.</summary>
 /// <param name="Events">Struck events in the order of the piece; those that <c>%</c> repeats are among them.</param>
 /// <param name="Cost">What the placement costs the hand; lower is better. Of another placement: what it costs more than the best.</param>
@@ -82,13 +87,15 @@ public sealed record PlacedPiece(ImmutableArray<EventPlace> Events, double Cost,
     /// <param name="firstBar">Index of the first bar.</param>
     /// <param name="lastBar">Index of the last bar.</param>
     /// <param name="most">How many at most.</param>
-    public ImmutableArray<PlacedPiece> Others(int firstBar, int lastBar, int most = 3)
+    public OtherPieces Others(int firstBar, int lastBar, int most = 3)
     {
         // Where the neck changes within the bars, the longer part of them is meant.
         var (stretch, from, count) = Stretches.Select(s => (Stretch: s, From: s.Together.FindIndex(t => In(t[0].Event)), Count: s.Together.Count(t => In(t[0].Event))))
             .MaxBy(x => x.Count);
-        return stretch is null || count == 0 ? []
-            : [.. PlacementSearch.Alternatives(stretch.Run, from, count, most).Select(p => new PlacedPiece(stretch.Places(from, p.Onsets), p.Cost, []))];
+        if (stretch is null || count == 0)
+            return new([], 0);
+        var others = PlacementSearch.Alternatives(stretch.Run, from, count, most);
+        return new([.. others.Near.Select(p => new PlacedPiece(stretch.Places(from, p.Onsets), p.Cost, []))], others.LeftOut);
 
         bool In(Event e) => e.Bar >= firstBar && e.Bar <= lastBar;
     }

@@ -32,6 +32,11 @@ public sealed record PlacedOnset(ImmutableArray<PlacedNote> Notes, Fingers? Fing
 /// <param name="Parts">What the cost is made of, in plain words, largest first.</param>
 public sealed record Placement(ImmutableArray<PlacedOnset> Onsets, double Cost, ImmutableArray<CostPart> Parts);
 
+/// <summary>Other placements of a stretch.</summary>
+/// <param name="Near">Those worth a try, cheapest first.</param>
+/// <param name="LeftOut">How many more there are in other positions whose cost is out of proportion.</param>
+public sealed record OtherPlacements(ImmutableArray<Placement> Near, int LeftOut);
+
 /// <summary>One part of a cost.</summary>
 /// <param name="Says">What it is about, in plain words.</param>
 /// <param name="Cost">Its cost over the passage; below zero where the placement has more of what players like.</param>

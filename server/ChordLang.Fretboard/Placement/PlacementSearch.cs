@@ -25,13 +25,16 @@ public static class PlacementSearch
     /// <param name="from">The first onset of the stretch.</param>
     /// <param name="count">How many onsets.</param>
     /// <param name="most">How many placements at most.</param>
-    /// <returns>Placements of the onsets of the stretch alone; their costs are what they cost more than the best.</returns>
-    public static ImmutableArray<Placement> Alternatives(PlacementRun best, int from, int count, int most = 3)
+    /// <returns>
+    /// Placements of the onsets of the stretch alone; their costs are what they cost more than the best. Those are left out that cost out of
+    /// proportion, or that no hand holds where it holds the best.
+    /// </returns>
+    public static OtherPlacements Alternatives(PlacementRun best, int from, int count, int most = 3)
     {
         const int around = 8; // onsets before and behind that a change of position is felt in
         var (first, last) = (Math.Max(0, from - around), Math.Min(best.Onsets.Length, from + count + around));
         if (count <= 0 || from < 0 || from + count > best.Onsets.Length)
-            return [];
+            return new([], 0);
         var chosen = best.Best()[0];
         var stretch = Enumerable.Range(first, last - first).Select(i => i >= from && i < from + count ? best.Onsets[i]
             : best.Onsets[i] with { Position = null, Notes = [.. best.Onsets[i].Notes.Zip(chosen.Onsets[i].Notes, (n, p) => n with { String = p.String })] }).ToImmutableArray();
@@ -48,8 +51,22 @@ public static class PlacementSearch
             if (found.TryAdd(Places(own), placed))
                 others.Add(new(own, Cost(placed) - floor, []));
         }
-        return [.. others.OrderBy(p => p.Cost).Take(most)];
+        var original = chosen.Onsets.Skip(from).Take(count).ToList();
+        var near = others.Where(p => p.Cost <= Proportion * Math.Max(FewNotes, Moved(original, p)) && p.Onsets.Count(Unheld) <= original.Count(Unheld)).ToList();
+        return new([.. near.OrderBy(p => p.Cost).Take(most)], others.Count - near.Count);
     }
+
+    // Ours. The weights are logarithms of odds: players take such a placement, by the fit, e squared (7.4) times less often for each note that it moves. Beyond
+    // that it is no choice any more, but a curiosity far up the neck.
+    private const double Proportion = 2;
+
+    // A single note may cost as much as two: the hand moves for it there and back.
+    private const int FewNotes = 2;
+
+    private static int Moved(List<PlacedOnset> from, Placement to) =>
+        from.Zip(to.Onsets, (a, b) => a.Notes.Zip(b.Notes, (x, y) => x.String != y.String).Count(moved => moved)).Sum();
+
+    private static bool Unheld(PlacedOnset onset) => onset.Fingers is null && onset.Notes.Any(n => n.Fret > 0);
 
     private static string Places(IEnumerable<PlacedOnset> onsets) => string.Join(' ', onsets.SelectMany(o => o.Notes).Select(n => n.String));
 }

@@ -1,5 +1,4 @@
 // `chordlang place`: strings, frets and left-hand fingers for what is left open.
-using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
@@ -17,6 +16,10 @@ internal sealed record PlacedFileJson(string Path, IReadOnlyList<PlacedEventJson
 {
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<OtherPlacementJson>? Others { get; init; }
+
+    /// <summary>How many further placements were left out, because they cost out of proportion.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public int? OthersLeftOut { get; init; }
 }
 internal sealed record OtherPlacementJson(IReadOnlyList<PlacedEventJson> Events, double CostsMore);
 internal sealed record PlacedEventJson(int Bar, int Row, string Count, IReadOnlyList<PlacedNoteJson> Notes, bool Given);
@@ -53,7 +56,7 @@ internal sealed class PlaceCommand : Command
         new("--all", null, "place everything anew but frets that are written"),
         new("--hand", "SIZE", "whose reach counts (default: chordlang.json, else medium)", ["small", "medium", "large"]),
         new("--bars", "A-B", "only these bars: 3, or 3-6"),
-        new("--others", null, "also the next three placements, in other positions"),
+        new("--others", null, "also the next placements in other positions, three at most"),
         new("--write", null, "write the strings into the files"),
         new("--take", "N", "with --write: the Nth of the others instead of the best"),
         new("--stdin-path", "PATH", "the path that standard input stands for"),
@@ -68,7 +71,7 @@ internal sealed class PlaceCommand : Command
         var take = arguments["--take"] is not { } text ? 0 : int.TryParse(text, out var n) && n is >= 1 and <= Others ? n
             : throw new MisuseException($"--take wants a number from 1 to {Others}: --take 1.");
         var files = Sources.Find(arguments.Words, terminal.In, arguments["--stdin-path"]).ToList();
-        var done = files.AsParallel().AsOrdered().Select(f => f()).Select(source => source.Text is null ? new Done(source, null, null, [])
+        var done = files.AsParallel().AsOrdered().Select(f => f()).Select(source => source.Text is null ? new Done(source, null, null, None)
             : Place(source, hand, arguments.Has("--all"), bars, arguments.Has("--others") || take > 0)).ToList();
         var code = Clean;
         foreach (var (source, _, placed, others) in done)
@@ -78,12 +81,12 @@ internal sealed class PlaceCommand : Command
                 terminal.Error.WriteLine($"chordlang: {Unreadable(source)}");
                 code = Trouble;
             }
-            else if (take > others.Length)
+            else if (take > others.Near.Length)
             {
-                terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(source.Path)} has {others.Length} other placements there, so nothing is written.");
+                terminal.Error.WriteLine($"chordlang: {Terminal.Harmless(source.Path)} has {others.Near.Length} other placements worth a try there, so nothing is written.");
                 code = Trouble;
             }
-            else if (arguments.Has("--write") && (take > 0 ? others[take - 1] : placed).Edits() is { IsEmpty: false } edits && source.FullPath is { } path && source.Path != "<stdin>")
+            else if (arguments.Has("--write") && (take > 0 ? others.Near[take - 1] : placed).Edits() is { IsEmpty: false } edits && source.FullPath is { } path && source.Path != "<stdin>")
                 Replacement.Write(path, source.Text!.With(edits).ToBytes());
         }
         var told = done.Where(d => d.Placed is not null).Select(d => Told(d, arguments.Has("--others"))).ToList();
@@ -97,7 +100,9 @@ internal sealed class PlaceCommand : Command
 
     private const int Others = 3;
 
-    private sealed record Done(Source Source, Piece? Piece, PlacedPiece? Placed, ImmutableArray<PlacedPiece> Others);
+    private sealed record Done(Source Source, Piece? Piece, PlacedPiece? Placed, OtherPieces Others);
+
+    private static readonly OtherPieces None = new([], 0);
 
     private static Done Place(Source source, Hand? hand, bool anew, (int First, int Last)? bars, bool others)
     {
@@ -110,7 +115,7 @@ internal sealed class PlaceCommand : Command
             (first, last) = meant.Count == 0 ? (0, -1) : (meant[0], meant[^1]);
         }
         return new(source, piece, placed with { Events = [.. placed.Events.Where(e => e.Event.Bar >= first && e.Event.Bar <= last)] },
-            others ? placed.Others(first, last, Others) : []);
+            others ? placed.Others(first, last, Others) : None);
     }
 
     private static (int First, int Last)? Bars(string? text)
@@ -125,7 +130,8 @@ internal sealed class PlaceCommand : Command
     private static PlacedFileJson Told(Done done, bool others) => new(done.Source.Path, Told(done.Piece!, done.Placed!), Math.Round(done.Placed!.Cost, 3),
         [.. done.Placed.Parts.Select(p => new CostJson(p.Says, Math.Round(p.Cost, 3), done.Piece!.Bars[p.Bar].Number))])
     {
-        Others = others ? [.. done.Others.Select(o => new OtherPlacementJson(Told(done.Piece!, o), Math.Round(o.Cost, 3)))] : null,
+        Others = others ? [.. done.Others.Near.Select(o => new OtherPlacementJson(Told(done.Piece!, o), Math.Round(o.Cost, 3)))] : null,
+        OthersLeftOut = others ? done.Others.LeftOut : null,
     };
 
     private static IReadOnlyList<PlacedEventJson> Told(Piece piece, PlacedPiece placed) =>
@@ -151,6 +157,9 @@ internal sealed class PlaceCommand : Command
             terminal.Out.WriteLine($"  Other placement {i + 1}: {(frets.Count == 0 ? "open strings" : $"frets {frets.Min()} to {frets.Max()}")}, costs {file.Others[i].CostsMore:0.0} more");
             Write(file.Others[i].Events, terminal);
         }
+        if (file.Others is { Count: < Others } few)
+            terminal.Out.WriteLine(few.Count == 0 ? $"  No other placement is worth a try here{(file.OthersLeftOut > 0 ? ": all cost the hand out of proportion" : "")}."
+                : $"  No more placements are offered{(file.OthersLeftOut > 0 ? ": the others cost the hand out of proportion" : "; there are no others")}.");
         terminal.Out.WriteLine($"  {Caution.Text}\n");
     }
 

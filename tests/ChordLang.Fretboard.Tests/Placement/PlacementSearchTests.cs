@@ -69,7 +69,7 @@ public class PlacementSearchTests
     {
         var onsets = new[] { 64, 67, 69, 71, 72, 71, 69, 67 }.Select((m, i) => new OnsetToPlace(i / 2.0, [new(m, 0.5, i == 3 ? 2 : null)])).ToImmutableArray();
         var run = PlacementRun.Of(Neck.Standard, Hand.Medium, onsets);
-        var others = PlacementSearch.Alternatives(run, 2, 4);
+        var others = PlacementSearch.Alternatives(run, 2, 4).Near;
         Assert.Equal(3, others.Length);
         Assert.Equal(4, others.Select(Key).Append(string.Join(' ', run.Best()[0].Onsets.Skip(2).Take(4).SelectMany(o => o.Notes))).Distinct().Count());
         Assert.All(others, o => Assert.Equal(2, o.Onsets[1].Notes[0].String));
@@ -77,6 +77,16 @@ public class PlacementSearchTests
         Assert.All(others, o => Assert.Equal([69, 71, 72, 71], o.Onsets.Select(x => Neck.Standard.Midi(x.Notes[0].String!.Value, x.Notes[0].Fret!.Value))));
 
         static string Key(ChordLang.Fretboard.Placement.Placement p) => string.Join(' ', p.Onsets.SelectMany(o => o.Notes));
+    }
+
+    [Fact]
+    public void Alternatives_that_cost_out_of_proportion_are_left_out_and_counted()
+    {
+        // The low G lies at fret 3 alone: whoever plays the B above it in another position lets it go, or stretches.
+        var run = PlacementRun.Of(Neck.Standard, Hand.Medium, [new(0, [new(43, 4), new(59, 4), new(62, 4)]), new(1, [new(67, 3)])]);
+        var others = PlacementSearch.Alternatives(run, 0, 1);
+        Assert.Empty(others.Near);
+        Assert.True(others.LeftOut > 0);
     }
 
     private static string Places(params OnsetToPlace[] onsets) =>
