@@ -15,14 +15,17 @@ internal static class Renames
     private const double LeastScore = 0.03;
 
     /// <summary>At most two fixes, likeliest name first. None is safe: they keep the sound and change what the chart says.</summary>
-    public static ImmutableArray<Fix> Of(Piece piece, Sonority sonority)
+    /// <param name="piece">The piece.</param>
+    /// <param name="sonority">What sounds.</param>
+    /// <param name="sameRoot">Whether names of the root that the chart gives come first: a chord that only lacks a tone is still on its root.</param>
+    public static ImmutableArray<Fix> Of(Piece piece, Sonority sonority, bool sameRoot = false)
     {
         var context = new NamingContext(sonority.Bar.Settings.Key, Spelled: sonority.Tones.All(t => t.Note.PitchWritten));
         var names = SoundNamer.Name([.. sonority.Tones.Select(t => t.Note.Pitch)], context);
         return
         [
             .. names.Readings.Where(r => r.Score >= LeastScore && r.Chord is { } c && r.Symbol != sonority.Chord.Symbol && Bears(c, sonority))
-                .Take(Most).SelectMany(r => To(piece, sonority, r.Symbol)),
+                .OrderByDescending(r => sameRoot && r.Root.PitchClass == sonority.Chord.Root.PitchClass).Take(Most).SelectMany(r => To(piece, sonority, r.Symbol)),
         ];
     }
 

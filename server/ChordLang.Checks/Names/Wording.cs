@@ -68,7 +68,7 @@ internal sealed record Wording(Piece Piece, Sonority Sonority, Fit Fit)
         var message = $"{Symbol} needs {tones}, and {(one ? "it is" : "they are")} not played here: without {(one ? "it" : "them")} the ear cannot tell the chord. "
             + (repair is null ? $"Add {(one ? "it" : "them")}, or give the sound the name it has." : $"{Order(repair.Changes[0])}.");
         return Found(NameVerdicts.MissingTone, severity, message, Sonority.Event.SoundSpan,
-            repair is null ? [] : [.. repair.Changes.Select(c => c.Tone)], [.. repair is null ? [] : (Fix[])[Fixed(repair)], .. Renamed()]);
+            repair is null ? [] : [.. repair.Changes.Select(c => c.Tone)], [.. repair is null ? [] : (Fix[])[Fixed(repair)], .. Renames.Of(Piece, Sonority, sameRoot: true)]);
     }
 
     /// <summary>A tone colours the chord and is not in its symbol; null where there is none.</summary>

@@ -69,6 +69,13 @@ public sealed class NamesTests
     public void A_triad_of_the_chord_is_no_slip() =>
         Assert.Equal(["name-missing-tone"], Checked.Run("| Gm7\n    1 x-x-x-3-3-3\n").Where(f => f.Code.StartsWith("name-", StringComparison.Ordinal)).Select(f => f.Code));
 
+    // A chord that lacks its seventh is renamed on its own root first, as the triad that it is (common practice).
+    [Theory]
+    [InlineData("| Gm7\n    1 x-x-x-3-3-3\n", "| Gm/Bb\n    1 x-x-x-3-3-3\n")]
+    [InlineData("| G7\n    1 x-x-x-4-3-3\n", "| G/B\n    1 x-x-x-4-3-3\n")]
+    public void What_only_lacks_a_tone_keeps_its_root(string text, string after) =>
+        Assert.Equal(after, Checked.Apply(text, Assert.Single(Checked.Run(text), f => f.Code == "name-missing-tone").Fixes[0]));
+
     [Fact]
     public void What_is_only_repeated_is_said_once() =>
         Assert.Single(Checked.Run("| Cmaj7\n    1 x-3-5-4-6-x   2 again   3 again\n| %\n"), f => f.Code == "name-fret-slip");
