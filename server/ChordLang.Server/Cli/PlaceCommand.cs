@@ -169,6 +169,6 @@ internal sealed class PlaceCommand : Command
             terminal.Out.WriteLine($"  {(e.Bar == 0 ? "pickup" : $"bar {e.Bar}")}, count {e.Count}, row {e.Row}: {string.Join(", ", e.Notes.Select(Spoken))}{(e.Given ? " (as written)" : "")}");
     }
 
-    private static string Spoken(PlacedNoteJson n) => n is not { String: { } s, Fret: { } fret } ? $"{n.Pitch} has no place on this neck"
+    private static string Spoken(PlacedNoteJson n) => n is not { String: { } s, Fret: { } fret } ? $"no place was found for {n.Pitch}"
         : fret == 0 ? $"{n.Pitch} open string {s}" : $"{n.Pitch} string {s} fret {fret}{(n.Finger is { } f ? $" finger {f}" : "")}";
 }

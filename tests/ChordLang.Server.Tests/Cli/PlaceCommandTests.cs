@@ -65,7 +65,11 @@ public sealed class PlaceCommandTests
 
     [Fact]
     public void A_pitch_below_the_neck_has_no_place_and_is_said_so() =>
-        Assert.Contains("C2 has no place on this neck", Call.With("|\n    1 C2   3 C4\n", "place", "-").Out, StringComparison.Ordinal);
+        Assert.Contains("no place was found for C2", Call.With("|\n    1 C2   3 C4\n", "place", "-").Out, StringComparison.Ordinal);
+
+    [Fact]
+    public void Of_notes_that_lack_a_string_beside_each_other_it_is_not_said_that_the_neck_has_none() =>
+        Assert.Contains("no place was found for F2, no place was found for G2", Call.With("|\n    1 F2+G2\n", "place", "-").Out, StringComparison.Ordinal);
 
     [Fact]
     public void Samples_are_placed_and_every_answer_carries_the_caution()
