@@ -55,7 +55,7 @@ internal sealed class AnalyseCommand : Command
                 Write(files[^1], [.. functions.Select(f => f.Reasons)], ChartRows.Of(piece), terminal);
         }
         if (arguments.Json)
-            terminal.Out.WriteLine(JsonSerializer.Serialize(new AnalyseJson(1, files), Json.Plain.AnalyseJson));
+            terminal.Json(JsonSerializer.Serialize(new AnalyseJson(1, files), Json.Plain.AnalyseJson));
         return code;
     }
 

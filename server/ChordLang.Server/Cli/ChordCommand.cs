@@ -20,7 +20,7 @@ internal sealed class ChordCommand : Command
         var symbols = Lines.Of(arguments, terminal, "chord needs a symbol, such as C13(b9), or - for one a line.");
         var chords = symbols.Select(Read).ToList();
         if (arguments.Json)
-            terminal.Out.WriteLine(JsonSerializer.Serialize(new ChordsJson(1, chords), Json.Plain.ChordsJson));
+            terminal.Json(JsonSerializer.Serialize(new ChordsJson(1, chords), Json.Plain.ChordsJson));
         else
             foreach (var c in chords)
                 Write(c, terminal);

@@ -23,7 +23,8 @@ internal static class CommandLine
         }
         catch (MisuseException e)
         {
-            terminal.Error.WriteLine($"chordlang: {e.Message}");
+            // It may quote what was typed, or what a file says; its own lines stay lines.
+            terminal.Error.WriteLine($"chordlang: {string.Join('\n', e.Message.Split('\n').Select(Terminal.Harmless))}");
             return Command.Trouble;
         }
         catch (IOException e)     // the reader of a pipe may have gone; a full disk says so

@@ -58,7 +58,7 @@ internal sealed class ConfigCommand : Command
         var piece = Binder.Bind(SyntaxTree.Parse(text), library);
         var shown = Settings(piece, library.Configuration).Concat(Levels(library.Configuration)).ToList();
         if (json)
-            terminal.Out.WriteLine(JsonSerializer.Serialize(
+            terminal.Json(JsonSerializer.Serialize(
                 new ConfigJson(1, shown, [.. library.Configured.Troubles.Select(t => new ConfigTroubleJson(t.Path, t.Trouble.Line, t.Trouble.Message))]), Json.Plain.ConfigJson));
         else
         {

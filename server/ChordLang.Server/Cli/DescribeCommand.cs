@@ -51,7 +51,7 @@ internal sealed class DescribeCommand : Command
                     terminal.Out.WriteLine(Terminal.Harmless(sentence.Text));
         }
         if (arguments.Json)
-            terminal.Out.WriteLine(JsonSerializer.Serialize(new DescribeJson(1, files), Json.Plain.DescribeJson));
+            terminal.Json(JsonSerializer.Serialize(new DescribeJson(1, files), Json.Plain.DescribeJson));
         return code;
     }
 }

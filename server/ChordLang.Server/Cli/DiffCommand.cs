@@ -40,7 +40,7 @@ internal sealed class DiffCommand : Command
         var pieces = sources.Select(s => Binder.Bind(SyntaxTree.Parse(s.Text!), new Library(path ?? s.FullPath))).ToList();
         var comparison = PieceComparison.Of(pieces[0], pieces[1]);
         if (arguments.Json)
-            terminal.Out.WriteLine(JsonSerializer.Serialize(
+            terminal.Json(JsonSerializer.Serialize(
                 new DiffJson(1, comparison.Summary, [.. comparison.Changes.Select(c => new ChangeJson(c.Bar, c.Section, c.Word, c.Text))]), Json.Plain.DiffJson));
         else if (arguments.Has("--summary"))
             terminal.Out.WriteLine(Terminal.Harmless(comparison.Summary));

@@ -28,7 +28,7 @@ internal sealed class ExplainCommand : Command
             throw new MisuseException($"there is no check '{Terminal.Harmless(arguments.Words[0])}'.{(near.Count > 0 ? $" Did you mean {string.Join(" or ", near)}?" : "")} 'chordlang explain' lists them.");
         }
         if (arguments.Json)
-            terminal.Out.WriteLine(JsonSerializer.Serialize(
+            terminal.Json(JsonSerializer.Serialize(
                 new ExplainJson(1, [.. list.Select(c => new PageJson(c.Code, c.Severity.ToString().ToLowerInvariant(), c.Title, CheckCatalogue.Page(c.Code) ?? ""))]),
                 Json.Plain.ExplainJson));
         else if (arguments.Words.Count == 1)

@@ -54,7 +54,7 @@ internal sealed class FindCommand : Command
                 matches.AddRange(found);
             }
         if (arguments.Json)
-            terminal.Out.WriteLine(JsonSerializer.Serialize(new FindJson(1, [.. matches.Select(m => new MatchJson(m.Path, m.Bar, m.Count, m.Text))]), Json.Plain.FindJson));
+            terminal.Json(JsonSerializer.Serialize(new FindJson(1, [.. matches.Select(m => new MatchJson(m.Path, m.Bar, m.Count, m.Text))]), Json.Plain.FindJson));
         else
             Write(matches, read, terminal);
         return code;

@@ -79,7 +79,7 @@ internal sealed class GitCommand : Command
     private static int Merge(string old, string ours, string theirs, Arguments arguments, Terminal terminal)
     {
         var size = int.TryParse(arguments["--marker-size"], NumberStyles.None, CultureInfo.InvariantCulture, out var n) && n is > 0 and < 100 ? n : 7;
-        var sources = new[] { old, ours, theirs }.Select(Sources.Read).ToList();
+        var sources = new[] { old, ours, theirs }.Select(s => Sources.Read(s)).ToList();
         var path = arguments["--path"] ?? ours;
         MergedLesson? merged = null;
         if (sources.All(s => s.Text is not null))

@@ -59,7 +59,7 @@ internal sealed class ImportCommand : Command
         if (arguments["--out"] is { } to)
             Replacement.Write(Path.GetFullPath(to), new UTF8Encoding(false).GetBytes(text));
         if (arguments.Json)
-            terminal.Out.WriteLine(JsonSerializer.Serialize(new ImportJson(1, [new(path, text, [.. imported.Losses.Select(l => new LossJson(l.Bar, l.Message))])]), Json.Plain.ImportJson));
+            terminal.Json(JsonSerializer.Serialize(new ImportJson(1, [new(path, text, [.. imported.Losses.Select(l => new LossJson(l.Bar, l.Message))])]), Json.Plain.ImportJson));
         else
         {
             if (!arguments.Has("--out"))

@@ -77,7 +77,7 @@ internal static class JsonReport
         int Of(Severity s) => files.Sum(f => f.Findings.Count(x => x.Severity == s));
         var document = new CheckJson(1, [.. files.Where(f => f.Source.Text is not null).Select(File)],
             new(Of(Severity.Error), Of(Severity.Warning), Of(Severity.Information), Of(Severity.Hint)));
-        terminal.Out.WriteLine(JsonSerializer.Serialize(document, Json.Plain.CheckJson));
+        terminal.Json(JsonSerializer.Serialize(document, Json.Plain.CheckJson));
     }
 
     private static FileJson File(CheckedFile file) =>

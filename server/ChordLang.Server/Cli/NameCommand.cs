@@ -45,7 +45,7 @@ internal sealed class NameCommand : Command
         var sounds = voicings.Select(v => Sound(v, arguments)).ToList();
         var answers = sounds.Select((s, i) => Answer(s, i + 1 < sounds.Count ? sounds[i + 1] : null, context)).ToList();
         if (arguments.Json)
-            terminal.Out.WriteLine(JsonSerializer.Serialize(new VoicingsJson(1, answers), Json.Plain.VoicingsJson));
+            terminal.Json(JsonSerializer.Serialize(new VoicingsJson(1, answers), Json.Plain.VoicingsJson));
         else
             foreach (var a in answers)
                 Write(a, terminal);

@@ -20,11 +20,11 @@ internal sealed class NewCommand : Command
 
     public override int Run(Arguments arguments, Terminal terminal)
     {
-        var title = arguments.Words.Count == 0 ? "Untitled" : string.Join(' ', arguments.Words);
+        var title = arguments.Words.Count == 0 ? "Untitled" : Terminal.Harmless(string.Join(' ', arguments.Words));
         var settings = new List<string> { $"title   {title}" };
         foreach (var name in (string[])["key", "meter", "tempo", "strings"])
             if ((arguments["--" + name] ?? (name == "meter" ? "4/4" : null)) is { } value)
-                settings.Add($"{name,-7} {value}");
+                settings.Add($"{name,-7} {Terminal.Harmless(value)}");
         var text = string.Join('\n', settings) + "\n\nsection Opening\n\n| Cmaj7\n    1 x-3-2-4-5-x\n> What your students should hear here.\n";
         var findings = CheckCommand.Check(Grammar.Text.SourceText.From(text), null);
         var own = findings.FirstOrDefault(f => f.Bar is null);

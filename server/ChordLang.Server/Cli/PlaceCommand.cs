@@ -91,7 +91,7 @@ internal sealed class PlaceCommand : Command
         }
         var told = done.Where(d => d.Placed is not null).Select(d => Told(d, arguments.Has("--others"))).ToList();
         if (arguments.Json)
-            terminal.Out.WriteLine(JsonSerializer.Serialize(new PlaceJson(1, told), Json.Plain.PlaceJson));
+            terminal.Json(JsonSerializer.Serialize(new PlaceJson(1, told), Json.Plain.PlaceJson));
         else
             foreach (var file in told)
                 Write(file, terminal);

@@ -56,7 +56,7 @@ internal sealed class PracticeCommand : Command
                 terminal.Out.WriteLine($"{Terminal.Harmless(source.Path)}\n{string.Join('\n', PracticeLines.Of(shown).Select(l => "  " + l))}\n");
         }
         if (arguments.Json)
-            terminal.Out.WriteLine(JsonSerializer.Serialize(new PracticeJson(1, told), Json.Plain.PracticeJson));
+            terminal.Json(JsonSerializer.Serialize(new PracticeJson(1, told), Json.Plain.PracticeJson));
         return code;
     }
 

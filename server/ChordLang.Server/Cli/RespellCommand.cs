@@ -52,7 +52,7 @@ internal sealed class RespellCommand : Command
                 Write(told[^1], terminal);
         }
         if (arguments.Json)
-            terminal.Out.WriteLine(JsonSerializer.Serialize(new RespellJson(1, told), Json.Plain.RespellJson));
+            terminal.Json(JsonSerializer.Serialize(new RespellJson(1, told), Json.Plain.RespellJson));
         return code;
     }
 

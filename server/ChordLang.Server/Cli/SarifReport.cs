@@ -33,7 +33,7 @@ internal static class SarifReport
             json.WriteEndArray();
             json.WriteEndObject();
         }
-        terminal.Out.WriteLine(Encoding.UTF8.GetString(bytes.ToArray()));
+        terminal.Json(Encoding.UTF8.GetString(bytes.ToArray()));
     }
 
     /// <summary>The path of a file from the root of its repository, as a relative URI; a file outside has its own URI.</summary>
@@ -130,7 +130,7 @@ internal static class SarifReport
             {
                 json.WriteStartObject();
                 json.WriteString("level", "error");
-                Words(json, "message", $"{file.Source.Path} cannot be {(file.Failed ? "checked" : "read")}: {file.Source.Trouble}.");
+                Said(json, $"{file.Source.Path} cannot be {(file.Failed ? "checked" : "read")}: {file.Source.Trouble}.");
                 json.WriteEndObject();
             }
             json.WriteEndArray();
@@ -145,7 +145,7 @@ internal static class SarifReport
         json.WriteString("ruleId", finding.Code);
         json.WriteNumber("ruleIndex", CheckCatalogue.All.Select((c, i) => (c.Code, i)).First(c => c.Code == finding.Code).i);
         json.WriteString("level", Level(finding.Severity));
-        Words(json, "message", finding.Message);
+        Said(json, finding.Message);
         json.WriteStartArray("locations");
         json.WriteStartObject();
         Physical(json, uri, text, finding.Span);
@@ -194,7 +194,7 @@ internal static class SarifReport
         {
             json.WriteStartObject();
             json.WriteNumber("id", i);
-            Words(json, "message", related.Message);
+            Said(json, related.Message);
             Physical(json, uri, text, related.Span);
             json.WriteEndObject();
         }
@@ -267,6 +267,14 @@ internal static class SarifReport
         json.WriteNumber("endLine", end.Line + 1);
         json.WriteNumber("endColumn", end.Character + 1);
         json.WriteEndObject();
+    }
+
+    // 3.11.5 and 3.11.6: in a message, braces around a number are a place to be filled, and brackets before a parenthesis are a link; what a lesson holds is neither.
+    private static void Said(Utf8JsonWriter json, string message)
+    {
+        if (message.Contains("](", StringComparison.Ordinal))
+            message = message.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("[", "\\[", StringComparison.Ordinal).Replace("]", "\\]", StringComparison.Ordinal);
+        Words(json, "message", message.Replace("{", "{{", StringComparison.Ordinal).Replace("}", "}}", StringComparison.Ordinal));
     }
 
     private static void Words(Utf8JsonWriter json, string name, string text)

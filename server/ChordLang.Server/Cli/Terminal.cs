@@ -42,7 +42,21 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error, Func<Stream> I
         return safe.ToString();
     }
 
-    // Controls but the tab, and the signs that turn the direction of writing.
+    /// <summary>Prints a JSON document.</summary>
+    public void Json(string json) => Out.WriteLine(HarmlessJson(json));
+
+    /// <summary>JSON made harmless without a change of what it says: outside of its texts there is none of these signs, but the ends of its own lines.</summary>
+    public static string HarmlessJson(string json)
+    {
+        if (!json.Any(c => c != '\n' && Dangerous(c)))
+            return json;
+        var safe = new StringBuilder();
+        foreach (var c in json)
+            safe.Append(c != '\n' && Dangerous(c) ? $"\\u{(int)c:X4}" : c.ToString());
+        return safe.ToString();
+    }
+
+    // Controls but the tab, the signs that turn the direction of writing, and those that a terminal may take for the end of a line.
     private static bool Dangerous(char c) =>
-        c is < ' ' and not '\t' or >= '\u007F' and <= '\u009F' or '\u200E' or '\u200F' or >= '\u202A' and <= '\u202E' or >= '\u2066' and <= '\u2069';
+        c is < ' ' and not '\t' or >= '\u007F' and <= '\u009F' or '\u061C' or '\u2028' or '\u2029' or '\u200E' or '\u200F' or >= '\u202A' and <= '\u202E' or >= '\u2066' and <= '\u2069';
 }

@@ -42,6 +42,9 @@ internal sealed class Client(JsonRpc rpc)
     /// <summary>Writes into the client's log.</summary>
     public Task Log(string message) => Notify("window/logMessage", new LogMessageParams(1, message));
 
+    /// <summary>Shows the user a warning.</summary>
+    public Task Show(string message) => Notify("window/showMessage", new LogMessageParams(2, message));
+
     /// <summary>A capability that is a whole number, or null.</summary>
     public int? Number(string path) => At(capabilities, path) is { ValueKind: JsonValueKind.Number } number && number.TryGetInt32(out var value) ? value : null;
 

@@ -85,7 +85,7 @@ internal sealed class Documents(PositionEncoding encoding)
     }
 
     /// <summary>A file that is not open, as it is on disk, or null where it cannot be read. It is let go with the answer that needs it.</summary>
-    public Document? Closed(string path) => Sources.Read(path).Text is { } text ? Made(Answers.UriOf(path), Document.NotOpen, SyntaxTree.Parse(text)) : null;
+    public Document? Closed(string path) => Sources.Read(path, named: false).Text is { } text ? Made(Answers.UriOf(path), Document.NotOpen, SyntaxTree.Parse(text)) : null;
 
     /// <summary>The full path of a file that a document names, or null where its library has none there.</summary>
     public static string? FileOf(Document document, string named) =>

@@ -24,10 +24,16 @@ internal sealed record IndexedName(string Name, PartKind Kind, TextRange Range);
 internal sealed record IndexedLesson(string Path, string Title, IReadOnlyList<IndexedName> Names, IReadOnlySet<string> Shapes, IReadOnlyList<string> Tags);
 
 /// <summary>The index of a client's folders. Readers see what is there; <see cref="Whole"/> tells when that is all.</summary>
-internal sealed class LessonIndex(Client client, PositionEncoding encoding)
+/// <param name="client">Who is told.</param>
+/// <param name="encoding">How positions count.</param>
+/// <param name="most">How many lessons are kept.</param>
+internal sealed class LessonIndex(Client client, PositionEncoding encoding, int most = LessonIndex.MostLessons)
 {
     // Bounds memory: a lesson takes a few hundred bytes to a few thousand.
-    private const int MostLessons = 20_000, MostNames = 500, LongestName = 200;
+    private const int MostNames = 500, LongestName = 200;
+
+    /// <summary>More are not kept, and the client is told so.</summary>
+    public const int MostLessons = 20_000;
 
     private readonly ConcurrentDictionary<string, IndexedLesson> lessons = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, Root> roots = new(StringComparer.Ordinal);
@@ -100,9 +106,17 @@ internal sealed class LessonIndex(Client client, PositionEncoding encoding)
         _ = Show(token, shown, done.Task);
         try
         {
-            var files = Sources.Below(folder, deep);
-            for (var i = 0; i < files.Count && lessons.Count < MostLessons && !cancel.IsCancellationRequested; i++)
+            var tooDeep = 0;
+            var files = Sources.Below(folder, deep, _ => tooDeep++);
+            if (tooDeep > 0)
+                await client.Show($"Folders more than {Sources.MostDeep} deep are not looked into: there are {tooDeep} in {folder}.").ConfigureAwait(false);
+            for (var i = 0; i < files.Count && !cancel.IsCancellationRequested; i++)
             {
+                if (lessons.Count >= most)
+                {
+                    await client.Show($"Only {most} lessons are kept in mind; of {folder}, {files.Count - i} are left out where names are looked up.").ConfigureAwait(false);
+                    break;
+                }
                 Take(Path.GetFullPath(files[i]));
                 if (i % 32 == 0 && shown.Progress is { } progress)
                     await progress.Report(100 * i / files.Count, $"{i} of {files.Count}").ConfigureAwait(false);
@@ -131,7 +145,9 @@ internal sealed class LessonIndex(Client client, PositionEncoding encoding)
 
     private void Take(string path)
     {
-        if (Sources.Read(path).Text is not { } text)
+        if (lessons.Count >= most && !lessons.ContainsKey(path))
+            return;
+        if (Sources.Read(path, named: false).Text is not { } text)
         {
             lessons.TryRemove(path, out _);
             return;
@@ -148,7 +164,7 @@ internal sealed class LessonIndex(Client client, PositionEncoding encoding)
                     title ??= Short(text1);
                     break;
                 case SettingLine { Value: TagsValue { Tags: var some } }:
-                    tags.AddRange(some.Select(Short));
+                    tags.AddRange(some.Take(MostNames - tags.Count).Select(Short));
                     break;
                 case SectionLine { Name.Length: > 0, Again: false } section when names.Count < MostNames:
                     names.Add(new(Short(section[section.Name]), PartKind.Section, positions.Range(tree.Absolute(i, section.Name))));

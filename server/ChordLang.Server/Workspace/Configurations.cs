@@ -59,7 +59,7 @@ internal static class Configurations
             if (open?.Invoke(full) is { } held)
                 yield return (full, Read(held, here, full), at);
             else if (File.Exists(full))
-                yield return Sources.Read(full) is { Text: { } text } ? (full, Read(text, here, full), at)
+                yield return Sources.Read(full, named: false) is { Text: { } text } ? (full, Read(text, here, full), at)
                     : (full, new(ConfigurationLayer.Empty, [], [], [new(0, "The file cannot be read, so nothing in it holds.", true)]), at);
             if (Path.Exists(Path.Combine(at, ".git")))
                 yield break;

@@ -24,6 +24,9 @@ internal sealed class Library(string? file, Func<string, SourceText?>? open = nu
     /// <inheritdoc/>
     public Settings Defaults => Configuration.Defaults;
 
+    // As many as Linux follows (path_resolution(7)).
+    private const int MostLinks = 40;
+
     private static readonly string[] Signs = ["chordlang.json", ".git"];
 
     /// <inheritdoc/>
@@ -33,22 +36,24 @@ internal sealed class Library(string? file, Func<string, SourceText?>? open = nu
             return new(path, null, "This text has no file of its own, so no other file lies beside it.");
         if (Path.IsPathRooted(path) || path.Contains('\\', StringComparison.Ordinal) || path.Contains('\0', StringComparison.Ordinal))
             return new(path, null, "Write the path from this file's own folder, with / between folders.");
-        var here = Path.GetDirectoryName(file)!;
-        var root = Real(Root(here));
         var shown = (usedBy is null ? path : Path.Combine(Path.GetDirectoryName(usedBy)!, path)).Replace('\\', '/');
-        var full = Path.GetFullPath(Path.Combine(here, shown));
-        if (!Inside(Root(here), full) || !Inside(root, Real(full)))
+        if (Full(shown) is not { } full)
             return new(path, null, "It lies outside the library, and a lesson opens no file outside.");
         if (open?.Invoke(full) is { } held)
             return new(shown, SyntaxTree.Parse(held), null);
-        var source = Sources.Read(full);
+        var source = Sources.Read(full, named: false);
         return source.Text is { } text ? new(shown, SyntaxTree.Parse(text), null) : new(shown, null, $"The file cannot be read: {source.Trouble}.");
     }
 
-    /// <summary>The full path of a file that the lesson names, or null where it lies outside the library.</summary>
-    public string? Full(string path) =>
-        file is not null && !Path.IsPathRooted(path) && path.IndexOfAny(['\\', '\0']) < 0 && Path.GetDirectoryName(file)! is var here
-        && Path.GetFullPath(Path.Combine(here, path)) is var full && Inside(Root(here), full) ? full : null;
+    /// <summary>The full path of a file that the lesson names, or null where it lies outside the library, or a link leads out.</summary>
+    public string? Full(string path)
+    {
+        if (file is null || Path.IsPathRooted(path) || path.IndexOfAny(['\\', '\0']) >= 0)
+            return null;
+        var here = Path.GetDirectoryName(file)!;
+        var (root, full) = (Root(here), Path.GetFullPath(Path.Combine(here, path)));
+        return Inside(root, full) && Real(root) is { } realRoot && Real(full) is { } real && Inside(realRoot, real) ? full : null;
+    }
 
     /// <summary>The folder of the library that a file belongs to.</summary>
     public static string RootOf(string file) => Root(Path.GetDirectoryName(file)!);
@@ -68,16 +73,34 @@ internal sealed class Library(string? file, Func<string, SourceText?>? open = nu
     private static bool Inside(string root, string path) =>
         path.StartsWith(root.EndsWith(Path.DirectorySeparatorChar) ? root : root + Path.DirectorySeparatorChar, StringComparison.Ordinal);
 
-    // Every link on the way followed, so that no link leads out.
-    private static string Real(string path)
+    // Every link on the way followed, those that a link leads through too, so that none leads out; null where they lead in circles.
+    private static string? Real(string path)
     {
-        var done = Path.GetPathRoot(path)!;
-        foreach (var part in path[done.Length..].Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries))
+        var (done, parts) = (Path.GetPathRoot(path)!, new Stack<string>(Parts(path)));
+        for (var links = 0; parts.TryPop(out var part);)
         {
-            done = Path.Combine(done, part);
-            if (new FileInfo(done) is { LinkTarget: not null } link)
-                done = link.ResolveLinkTarget(true)?.FullName ?? done;
+            if (part == "..")
+            {
+                done = Path.GetDirectoryName(done) ?? done;
+                continue;
+            }
+            var next = Path.Combine(done, part);
+            if (new FileInfo(next).LinkTarget is not { } target)
+                done = next;
+            else if (++links > MostLinks)
+                return null;
+            else
+            {
+                // Step by step, as the system goes: what is behind a link may have another folder above it than one reads.
+                foreach (var more in Parts(target))
+                    parts.Push(more);
+                done = Path.IsPathRooted(target) ? Path.GetPathRoot(target)! : done;
+            }
         }
         return done;
     }
+
+    // From the last to the first.
+    private static IEnumerable<string> Parts(string path) =>
+        path[Path.GetPathRoot(path)!.Length..].Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries).Where(p => p != ".").Reverse();
 }
