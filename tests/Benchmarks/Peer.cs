@@ -37,6 +37,12 @@ internal sealed class Peer : IDisposable
     /// <summary>When it was started.</summary>
     public long Started { get; }
 
+    /// <summary>The number of its process.</summary>
+    public int Id => process.Id;
+
+    /// <summary>The memory that it holds now, in megabytes, without its children; not a number where the system does not tell.</summary>
+    public double Megabytes => Status(process.Id, "VmRSS:") is { } kilobytes ? kilobytes / 1024 : double.NaN;
+
     /// <summary>What it offers.</summary>
     public JsonNode Capabilities { get; private set; } = new JsonObject();
 
@@ -47,9 +53,7 @@ internal sealed class Peer : IDisposable
         {
             try
             {
-                var kilobytes = Tree(process.Id).Sum(id => File.ReadLines($"/proc/{id}/status").Where(l => l.StartsWith("VmHWM:", StringComparison.Ordinal))
-                    .Select(l => double.Parse(l.AsSpan(6, l.Length - 8), CultureInfo.InvariantCulture)).FirstOrDefault());
-                return kilobytes / 1024;
+                return Tree(process.Id).Sum(id => Status(id, "VmHWM:") ?? 0) / 1024;
             }
             catch (IOException)
             {
@@ -72,11 +76,18 @@ internal sealed class Peer : IDisposable
             "window":{"workDoneProgress":true},"workspace":{"configuration":true,"diagnostics":{"refreshSupport":true}}}
             """;
         var folder = root is null ? "null" : $"\"{new Uri(root).AbsoluteUri}\"";
-        var answer = Ask("initialize", $"{{\"processId\":{Environment.ProcessId},\"rootUri\":{folder},\"capabilities\":{capabilities},\"initializationOptions\":{{\"provideFormatter\":true}}}}");
-        Capabilities = answer.Message["result"]!["capabilities"]!;
+        var at = Introduce($"{{\"processId\":{Environment.ProcessId},\"rootUri\":{folder},\"capabilities\":{capabilities},\"initializationOptions\":{{\"provideFormatter\":true}}}}");
         Write(Body("initialized", "{}", null));
         if (settings is not null)
             Write(Notification("workspace/didChangeConfiguration", $"{{\"settings\":{settings.ToJsonString()}}}"));
+        return at;
+    }
+
+    /// <summary>Says initialize in words of one's own; answers when the answer was there.</summary>
+    public long Introduce(string parameters)
+    {
+        var answer = Ask("initialize", parameters);
+        Capabilities = answer.Message["result"]!["capabilities"]!;
         return answer.At;
     }
 
@@ -225,6 +236,10 @@ internal sealed class Peer : IDisposable
                 text.Append((char)b);
         return text.ToString();
     }
+
+    // A figure in kilobytes that the system keeps of a process; null where it keeps none.
+    private static double? Status(int id, string name) => File.Exists($"/proc/{id}/status") && File.ReadLines($"/proc/{id}/status").FirstOrDefault(l => l.StartsWith(name, StringComparison.Ordinal)) is { } line
+        ? double.Parse(line.AsSpan(name.Length, line.Length - name.Length - 2), CultureInfo.InvariantCulture) : null;
 
     private static IEnumerable<int> Tree(int id) => File.ReadAllText($"/proc/{id}/task/{id}/children").Split(' ', StringSplitOptions.RemoveEmptyEntries)
         .SelectMany(c => Tree(int.Parse(c, CultureInfo.InvariantCulture))).Prepend(id);
