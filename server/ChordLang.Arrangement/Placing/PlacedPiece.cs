@@ -91,7 +91,7 @@ public sealed record PlacedPiece(ImmutableArray<EventPlace> Events, double Cost,
     {
         // Where the neck changes within the bars, the longer part of them is meant.
         var (stretch, from, count) = Stretches.Select(s => (Stretch: s, From: s.Together.FindIndex(t => In(t[0].Event)), Count: s.Together.Count(t => In(t[0].Event))))
-            .MaxBy(x => x.Count);
+            .DefaultIfEmpty().MaxBy(x => x.Count);
         if (stretch is null || count == 0)
             return new([], 0);
         var others = PlacementSearch.Alternatives(stretch.Run, from, count, most);
