@@ -49,10 +49,10 @@ public static class FunctionTagger
         var step = new double[All.Length][];
         for (var a = 0; a < step.Length; a++)
             step[a] = [.. All.Select(b => Table[FunctionFeatures.Step(All[a], b)])];
-        return [.. Posteriors(local, step).Select((p, i) => Guess(p, Choose(p), f => Settle(keyed, i, f)))];
+        return [.. Posteriors(local, step).Select((p, i) => Guess(p, Choose(p), keyed, i))];
     }
 
-    /// <summary>What is said of the fourth degree, where theory knows better than a count of labels.</summary>
+    /// <summary>The function that is said in the end, where theory knows better than a count of labels: of the second and fourth degree, of an old mode, of a blues tonic.</summary>
     internal static HarmonicFunction Settle(KeyedChart keyed, int at, HarmonicFunction function)
     {
         // The second degree between the tonic and the third leads to no fifth below: it only fills the step.
@@ -98,10 +98,10 @@ public static class FunctionTagger
     }
 
     // What theory settles is as sure as the label it takes and the one it gives together.
-    private static FunctionGuess Guess(double[] posterior, HarmonicFunction chosen, Func<HarmonicFunction, HarmonicFunction> settle)
+    private static FunctionGuess Guess(double[] posterior, HarmonicFunction chosen, KeyedChart keyed, int at)
     {
         double Share(HarmonicFunction f) => Math.Pow(posterior[All.IndexOf(f)], Calm) / posterior.Sum(p => Math.Pow(p, Calm));
-        var settled = settle(chosen);
+        var settled = Settle(keyed, at, chosen);
         return new(settled, Math.Round(Share(settled) + (settled == chosen ? 0 : Share(chosen)), 3));
     }
 
