@@ -28,20 +28,29 @@ public sealed class ChordSymbolSpelling : Check
                 if (span is { Carried: false, Chord: { } chord, Symbol: { } symbol } && keys[bar.Index] is { } key)
                 {
                     if (RootInKey.Usual(chord.Root, key) is { } root)
-                        yield return Found(span, new(span.Span.Start, symbol.Root.Length), root,
+                        yield return Found(piece, span, new(span.Span.Start, symbol.Root.Length), root,
                             $"{chord.Root} is far from {key}: this root is usually written {root} there.");
                     if (chord.Bass is { } bass && symbol.Bass is { } written && OfChord(chord, bass) is { } name)
-                        yield return Found(span, new(span.Span.End - written.Length, written.Length), name,
+                        yield return Found(piece, span, new(span.Span.End - written.Length, written.Length), name,
                             $"The bass of {chord.Symbol} is the {chord.DegreeOf(bass.PitchClass).Spoken()} of the chord, and that is written {name}.");
                 }
     }
 
-    private Finding Found(ChordSpan span, Grammar.Text.Span at, PitchName name, string message) =>
+    private Finding Found(Piece piece, ChordSpan span, Grammar.Text.Span at, PitchName name, string message) =>
         new(Code, Severity, $"{message} Write {name}: it sounds the same.", at)
         {
-            Fixes = [new($"Write {name}", true, [new(at, name.ToString())])],
+            Fixes = SoundsAlike(piece, span, at, name) ? [new($"Write {name}", true, [new(at, name.ToString())])] : [],
             Related = at == span.Span ? [] : [new("in this symbol", span.Span, null)],
         };
+
+    // A suffix may read otherwise behind another root: G#b5 is not Abb5.
+    private static bool SoundsAlike(Piece piece, ChordSpan span, Grammar.Text.Span at, PitchName name)
+    {
+        var (written, from) = (piece.Tree.Source[span.Span], at.Start - span.Span.Start);
+        return ChordReader.Read(written[..from] + name + written[(from + at.Length)..]).Chord is { } chord && Sound(chord).SequenceEqual(Sound(span.Chord!));
+    }
+
+    private static IEnumerable<int> Sound(Chord chord) => chord.Tones.Select(t => t.Name.PitchClass).Prepend(chord.Bass?.PitchClass ?? -1);
 
     private static PitchName? OfChord(Chord chord, PitchName bass)
     {

@@ -64,7 +64,7 @@ public static class ChordReader
     private static ChordReading SuffixTrouble(string root, string suffix, string? bass, SymbolSigns signs, SuffixReading reading)
     {
         var at = signs.Places[reading.At];
-        var end = reading.Why == SuffixFailure.Unknown ? suffix.Length : signs.Places[Math.Min(reading.At + 1, signs.Places.Count - 1)];
+        var end = reading.Why is SuffixFailure.Unknown or SuffixFailure.NothingLeft ? suffix.Length : signs.Places[Math.Min(reading.At + 1, signs.Places.Count - 1)];
         var (read, rest) = (root + suffix[..at], suffix[at..]);
         var message = reading.Why switch
         {
@@ -73,6 +73,7 @@ public static class ChordReader
             SuffixFailure.NestedBracket => "Brackets in a chord symbol do not stand in one another. Part the degrees with commas instead.",
             SuffixFailure.StrayBracket => "This bracket closes nothing. Take it away, or open one before it.",
             SuffixFailure.NothingAfterSlash => $"After \"{suffix[at..]}\" a bass note or a degree is missing.",
+            SuffixFailure.NothingLeft => $"With \"{rest}\" no tone of the chord is left. Leave at least one of them in.",
             _ when at > 0 && suffix[at - 1] == '/' => $"After the slash stands a bass note from A to G or a degree such as b9; \"{rest}\" is neither.",
             _ => $"\"{read}\" can be read; \"{rest}\" after it means nothing in a chord symbol.",
         };

@@ -12,7 +12,7 @@ namespace ChordLang.Theory.Chords;
 /// <param name="Why">Why it failed.</param>
 internal sealed record SuffixReading(ChordBase Base, ImmutableArray<Degree> Degrees, ImmutableArray<int> Omitted, int At, SuffixFailure Why);
 
-internal enum SuffixFailure { None, Unknown, OpenBracket, EmptyBracket, NestedBracket, StrayBracket, NothingAfterSlash }
+internal enum SuffixFailure { None, Unknown, OpenBracket, EmptyBracket, NestedBracket, StrayBracket, NothingAfterSlash, NothingLeft }
 
 internal static class SuffixParser
 {
@@ -36,14 +36,14 @@ internal static class SuffixParser
     private static SuffixReading Modify(ChordBase first, string suffix, int at)
     {
         var (degrees, omitted) = (first.Degrees.ToList(), new List<int>());
-        var (open, fresh, dangling) = (-1, false, false);
+        var (open, fresh, dangling, last) = (-1, false, false, 0);
         SuffixReading Fail(int where, SuffixFailure why) => new(first, [], [], where, why);
         while (at < suffix.Length)
         {
             if (Match(suffix, at, open >= 0 || fresh) is { } found)
             {
                 Apply(found.Modifier, degrees, omitted);
-                (at, fresh, dangling) = (at + found.Length, false, false);
+                (at, fresh, dangling, last) = (at + found.Length, false, false, at);
                 continue;
             }
             switch (suffix[at])
@@ -60,7 +60,9 @@ internal static class SuffixParser
         }
         if (open >= 0)
             return Fail(open, SuffixFailure.OpenBracket);
-        return dangling ? Fail(suffix.Length - 1, SuffixFailure.NothingAfterSlash) : new(first, Settle(degrees), [.. omitted], -1, SuffixFailure.None);
+        if (dangling)
+            return Fail(suffix.Length - 1, SuffixFailure.NothingAfterSlash);
+        return Settle(degrees) is { IsEmpty: false } left ? new(first, left, [.. omitted], -1, SuffixFailure.None) : Fail(last, SuffixFailure.NothingLeft);
     }
 
     private static (ChordModifier Modifier, int Length)? Match(string suffix, int at, bool enclosed)

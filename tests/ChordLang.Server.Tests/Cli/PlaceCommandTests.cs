@@ -95,6 +95,17 @@ public sealed class PlaceCommandTests
         Assert.Equal(strings, System.Text.RegularExpressions.Regex.Matches(File.ReadAllText(path), "@[1-6]").Select(m => m.Value));
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("| Gm7\n")]
+    [InlineData("> Only words.\n")]
+    public void A_text_without_a_note_has_no_others(string text)
+    {
+        using var document = JsonDocument.Parse(Call.With(text, "place", "-", "--others", "--format", "json").Out);
+        Assert.Equal(0, document.RootElement.GetProperty("files")[0].GetProperty("others").GetArrayLength());
+        Assert.Equal(Command.Clean, Call.With(text, "place", "-", "--others").Code);
+    }
+
     [Fact]
     public void A_written_position_is_kept_and_anew_writes_other_strings_over_written_ones()
     {

@@ -173,6 +173,18 @@ public class ChordReaderTests
         Assert.All(trouble.Nearest, n => Assert.NotNull(ChordReader.Read(n).Chord));
     }
 
+    [Theory]
+    [InlineData("C5no5omit1", 5, "C5no5")]
+    [InlineData("Cpedal(no1)/E", 8, "Cpedal/E")]
+    public void A_symbol_that_leaves_out_all_its_tones_is_no_chord(string symbol, int at, string near)
+    {
+        var trouble = ChordReader.Read(symbol).Trouble!;
+        Assert.Equal(at, trouble.At);
+        Assert.Contains("no tone of the chord is left", trouble.Message, StringComparison.Ordinal);
+        Assert.Contains(near, trouble.Nearest);
+        Assert.All(trouble.Nearest, n => Assert.NotNull(ChordReader.Read(n).Chord));
+    }
+
     [Fact]
     public void Every_spelling_of_the_table_reads_as_its_row()
     {
