@@ -49,7 +49,7 @@ internal static class SlipInRow
         while (last + 2 < words.Count && words.Text(last + 1) == "+" && words.KindAt(last + 2) == WordKind.Notes)
             last += 2;
         var (whole, joined) = (words.Between(plus - 1, last), string.Concat(Enumerable.Range(plus - 1, last - plus + 2).Select(words.Written)));
-        return Say.Unreadable(words.Line, whole, $"Notes that sound together are joined without blanks: {joined}.", Say.Write(joined, true, whole));
+        return Say.Unreadable(words.Line, whole, $"Notes that sound together are joined without blanks: {joined}.", Say.Write(joined, false, whole));
     }
 
     // A comma or semicolon behind words that would be read without it, here and further on in the row.
@@ -58,7 +58,7 @@ internal static class SlipInRow
         var edits = Enumerable.Range(first, words.Count - first).Where(i => words.Text(i) is [.., ',' or ';'] text && Plain(text[..^1]))
             .Select(i => new TextEdit(new(words[i].Span.End - 1, 1), ""));
         return Say.Finding(SyntaxCodes.Unreadable, new(words[first].Span.End - 1, 1),
-            $"Blanks part the words of a row, so no {(words.Text(first)[^1] == ',' ? "comma" : "semicolon")} stands here.", new SyntaxFix("Take it out", true, [.. edits]));
+            $"Blanks part the words of a row, so no {(words.Text(first)[^1] == ',' ? "comma" : "semicolon")} stands here.", new SyntaxFix("Take it out", false, [.. edits]));
     }
 
     private static bool Plain(string text) => text.Length > 0 && Words.OfRow(text) is { Count: 1 } words && words.KindAt(0) is not (WordKind.Other or WordKind.Quote);
@@ -130,7 +130,7 @@ internal static class SlipInRow
         {
             var message = $"{words.Written(i + 1)} is a sound, and is takes the name of a chord. = says that two descriptions are the same sound.";
             return afterSound && words.IsSound(i - 1) && words.IsSound(i + 1)
-                ? Say.Finding(SyntaxCodes.SoundAsName, words.Between(i, i + 1), message, Say.Fix($"Write = {words.Text(i + 1)}", true, span, "="))
+                ? Say.Finding(SyntaxCodes.SoundAsName, words.Between(i, i + 1), message, Say.Fix($"Write = {words.Text(i + 1)}", false, span, "="))
                 : Say.Finding(SyntaxCodes.SoundAsName, words.Between(i, i + 1), message);
         }
         if (text.Length != mark.Length && !(text.Length == mark.Length + 2 && text[^1] is >= '1' and <= '9' && Vocabulary.Marks.ContainsKey(mark)))
@@ -162,7 +162,7 @@ internal static class SlipInRow
         var (span, text) = (words[i].Span, words.Text(i).Split('@')[0]);
         var at = new Span(span.Start, text.Length);
         if (afterSound && text == "let" && i + 1 < words.Count && words.Text(i + 1) == "ring")
-            return Say.Finding(SyntaxCodes.UnknownMark, words.Between(i, i + 1), "\"let ring\" is written with one word here: ring.", Say.Write("ring", true, words.Between(i, i + 1)));
+            return Say.Finding(SyntaxCodes.UnknownMark, words.Between(i, i + 1), "\"let ring\" is written with one word here: ring.", Say.Write("ring", false, words.Between(i, i + 1)));
         if (afterSound && i > 1 && words.Text(i - 2) == "is" && words.Written(i - 1) + words.Written(i) is var symbol && Scan.LooksLikeChord(words.Written(i - 1)) && Scan.LooksLikeChord(symbol))
             return Say.Finding(SyntaxCodes.UnknownMark, words.Between(i - 1, i), $"A chord symbol holds no blank: {symbol}.", Say.Write(symbol, true, words.Between(i - 1, i)));
         var near = (afterSound ? Meant(text.ToLowerInvariant()) : null) ?? Vocabulary.Nearest(text, afterSound ? Vocabulary.Marks.Keys : Vocabulary.Sounds);
@@ -170,9 +170,25 @@ internal static class SlipInRow
             return Say.Finding(SyntaxCodes.UnknownMark, at, $"{Say.Shown(text)} is no mark of the notation. Did you mean {near}?", Say.Write(near, false, at));
         if (!afterSound)
             return MissingCount(words, i, null);
-        return Say.Finding(SyntaxCodes.UnknownMark, span,
-            $"{Say.Shown(text)} is no mark of the notation. Marks are words such as ring, slide or fermata; free words stand in quotes, and a shape behind a count of its own.",
-            Say.Fix("Make it a remark", !inRun, span, $"\"{text.Replace("\"", "", StringComparison.Ordinal)}\""));
+        var last = i;
+        while (last + 1 < words.Count && words.KindAt(last + 1) is WordKind.Shape or WordKind.Other && IsWord(words, last + 1))
+            last++;
+        var remark = words.Between(i, last);
+        return Say.Finding(SyntaxCodes.UnknownMark, i == last ? span : remark,
+            $"{Say.Shown(i == last ? text : words.Line.Substring(remark.Start, remark.Length))} is no mark of the notation. Marks are words such as ring, slide or fermata; free words stand in quotes, and a shape behind a count of its own.",
+            Say.Fix("Make it a remark", !inRun && ReadsOn(words, last + 1), remark, $"\"{words.Line.Substring(remark.Start, remark.Length).Replace("\"", "", StringComparison.Ordinal)}\""));
+    }
+
+    // A word that neither is nor resembles anything of the notation.
+    private static bool IsWord(Words words, int i) => words.Text(i) is var text && char.IsLetter(text[0]) && !Scan.LooksLikeChord(words.Written(i)) && (words.KindAt(i) == WordKind.Shape || !Plain(text.TrimEnd(',', ';')))
+        && Meant(text.ToLowerInvariant()) is null && Vocabulary.Nearest(text, Vocabulary.Marks.Keys) is null;
+
+    // Reading went on at the next count with a sound; behind a remark it goes on at once, and a count or a sound by itself would be read otherwise.
+    private static bool ReadsOn(Words words, int i)
+    {
+        while (i < words.Count && EventGrammar.Mark(words.At(i)) is { WasSuccessful: true } mark)
+            i = ((At)mark.Remainder).Index;
+        return i == words.Count || words.IsEventStart(i) || words.KindAt(i) != WordKind.Count && (words.KindAt(i) == WordKind.Shape || !words.IsSound(i));
     }
 
     private static SyntaxFinding MissingCount(Words words, int i, EventSyntax? before)

@@ -20,8 +20,13 @@ public sealed record PlayedSyntax(Span Span, SoundSyntax Sound, ImmutableArray<M
 /// <param name="Beyond">How far behind that number, in counts, 0 up to but not including 1.</param>
 public sealed record CountSyntax(Span Span, int Whole, Rational Beyond)
 {
+    private const int Most = 99;
+
     /// <summary>Counts from the bar line: count 1 is 0, <c>2&amp;</c> is 3/2.</summary>
     public Rational Offset => Whole - 1 + Beyond;
+
+    /// <summary>True where a place in a bar can be written: no number of a count has more than two digits.</summary>
+    public static bool CanWrite(Rational offset) => offset >= 0 && offset.Floor < Most && (offset - Rational.Of(offset.Floor)).Denominator <= Most;
 
     /// <summary>A place in a bar as the notation writes it: 3/2 is <c>2&amp;</c>, 17/5 is <c>4+2/5</c>.</summary>
     public static string Write(Rational offset)

@@ -74,7 +74,9 @@ internal static class Sides
         List<Fix> both = [];
         if (fret is { } f && placed.FretWritten && f != placed.Fret && (f < 10 || !compact))
             both.Add(TroubleList.Replace($"Play fret {f} on string {placed.String}", new(placed.Span.Start, $"{placed.Fret}".Length), $"{f}"));
-        if (pitch.PitchSpan is { } where)
+        if (pitch.String is not null && pitch.String != placed.String && placed.String is { } there)
+            both.Add(TroubleList.Replace($"Write {placed.Pitch}@{there}", pitch.Span, $"{placed.Pitch}@{there}"));
+        else if (pitch.PitchSpan is { } where)
             both.Add(TroubleList.Replace($"Write {placed.Pitch}", where, $"{placed.Pitch}"));
         if (placedFits && !pitchFits)
             both.Reverse();

@@ -28,14 +28,18 @@ public sealed class OddFraction : Check
     public override IEnumerable<Finding> Find(Piece piece)
     {
         foreach (var line in piece.Tree.Numbers)
-            foreach (var count in Counts(piece.Tree.Lines[line]))
+        {
+            CountSyntax[] counts = [.. Counts(piece.Tree.Lines[line])];
+            foreach (var count in counts)
                 if (!IsNoteValue(count.Beyond))
                 {
-                    var (span, near) = (piece.Tree.Absolute(line, count.Span), CountSyntax.Write(Nearest(count, piece.Bars.LastOrDefault(b => b.Line <= line)?.Settings.Meter.Counts ?? int.MaxValue)));
+                    var nearest = Nearest(count, piece.Bars.LastOrDefault(b => b.Line <= line)?.Settings.Meter.Counts ?? int.MaxValue);
+                    var (span, near) = (piece.Tree.Absolute(line, count.Span), CountSyntax.Write(nearest));
                     yield return new(Code, Severity,
                         $"No note value comes on a place such as {count.Beyond} of a count. Halves, quarters, thirds, fifths, sevenths and ninths can be written. The nearest place with a spoken name is {near}.",
-                        span) { Fixes = [new($"Write {near}", false, [new(span, near)])] };
+                        span) { Fixes = InOrder(counts, count, nearest) ? [new($"Write {near}", false, [new(span, near)])] : [] };
                 }
+        }
     }
 
     private static IEnumerable<CountSyntax> Counts(LineSyntax line) => line switch
@@ -44,6 +48,10 @@ public sealed class OddFraction : Check
         ChartLine chart => chart.Bars.SelectMany(b => b.Items).Select(i => i.Count).OfType<CountSyntax>(),
         _ => [],
     };
+
+    // Another count of the line may stand there already, or between here and there; and count 100 cannot be written.
+    private static bool InOrder(CountSyntax[] counts, CountSyntax count, Rational to) =>
+        CountSyntax.CanWrite(to) && counts.All(c => ReferenceEquals(c, count) || c.Offset.CompareTo(count.Offset) == c.Offset.CompareTo(to));
 
     private static bool IsNoteValue(Rational beyond)
     {

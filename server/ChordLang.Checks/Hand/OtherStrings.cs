@@ -31,21 +31,30 @@ internal static class OtherStrings
     /// <summary>The fix that plays a note of an event elsewhere, or null where the text cannot say it so simply.</summary>
     public static Fix? Move(Piece piece, Event source, Note note, int s, int fret)
     {
-        if (source.Repeated || source.Has(MarkKind.Fingers) || source.Marks.Any(m => m.String is not null))
+        if (source.Repeated || source.Has(MarkKind.Fingers) || source.Marks.Any(m => m.String is not null) || Beside(piece, source, note).Any(e => e.Notes.Any(n => n.String is null)))
             return null;
         var edits = Rewriting.Of(piece, _ => note.Pitch.Name, source, [new(new(note, source, true), s, fret, note.Midi)]);
         return edits.IsEmpty ? null : new(fret == 0 ? $"Play {note.Pitch} on the open string {s}" : $"Play {note.Pitch} at fret {fret} of string {s}", Alone(piece, source, note, s), edits);
     }
 
-    // True where nothing else sounds on either string meanwhile: else one note would cut the other, or no longer do so.
+    // True where nothing else sounds on either string meanwhile: else one note would cut the other, or no longer do so. A sound that is played again moves with it.
     private static bool Alone(Piece piece, Event source, Note note, int s)
+    {
+        if (piece.Events.Any(e => e.Repeated && e.Notes.Any(n => n.Span == note.Span)))
+            return false;
+        return !Beside(piece, source, note).Any(e => !ReferenceEquals(e, source) && e.Notes.Any(n => (n.String == s || n.String == note.String) && Together(n, note)));
+    }
+
+    // What sounds while a note does, itself included. Where a string is still to be found for some of it, nobody knows which strings are free.
+    private static IEnumerable<Event> Beside(Piece piece, Event source, Note note)
     {
         for (var bar = Math.Max(0, source.Bar - BarsBeside); bar <= source.Bar + BarsBeside && bar < piece.Bars.Length; bar++)
             foreach (var e in piece.Bars[bar].Rows.SelectMany(r => r.Events))
-                if (!ReferenceEquals(e, source) && e.Notes.Any(n => (n.String == s || n.String == note.String) && n.Onset < note.WantedEnd && n.WantedEnd > note.Onset))
-                    return false;
-        return true;
+                if (ReferenceEquals(e, source) || e.Notes.Any(n => Together(n, note)))
+                    yield return e;
     }
+
+    private static bool Together(Note one, Note other) => one.Onset < other.WantedEnd && one.WantedEnd > other.Onset;
 
     /// <summary>The voicing with one note on another string.</summary>
     public static Voicing Moved(Voicing voicing, int from, int to, int fret)

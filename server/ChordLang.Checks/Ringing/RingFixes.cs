@@ -57,18 +57,23 @@ internal static class RingFixes
         return low;
     }
 
-    // 'ring until' the cut says what is heard anyway; it needs a ring mark that speaks for this note alone, and a count that comes round first there.
+    // 'ring until' the cut says what is heard anyway; it needs a ring mark that speaks for this note alone, a count that comes round first there, and nothing tied to the note behind it.
     private static IEnumerable<Fix> Shorter(Piece piece, Hold hold, Rational cut)
     {
         var mark = hold.Source.Marks.LastOrDefault(m => m.Kind is MarkKind.Ring or MarkKind.RingUntil or MarkKind.RingOver
             && (m.String == hold.String || m.String is null && hold.Source.Notes.Length == 1));
-        if (mark is null || hold.Source.Repeated || piece.BarAt(cut) is not { } bar)
+        if (mark is null || hold.Source.Repeated || TiedLater(piece, hold) || piece.BarAt(cut) is not { } bar)
             yield break;
         var offset = bar.OffsetOf(cut);
+        if (!CountSyntax.CanWrite(offset))
+            yield break;
         for (var i = hold.Source.Bar; i < bar.Index; i++)
             if (offset >= piece.Bars[i].From && piece.Bars[i].TimeOf(offset) is var time && time > hold.Note.Onset && time < piece.Bars[i].End)
                 yield break;
         var at = mark.String is { } s ? $"ring@{s}" : "ring";
         yield return new($"Let it ring until {CountSyntax.Write(offset)}", false, [new(piece.Tree.Absolute(hold.Source.Line, mark.Span), $"{at} until {CountSyntax.Write(offset)}")]);
     }
+
+    private static bool TiedLater(Piece piece, Hold hold) =>
+        piece.Events.FirstOrDefault(e => e.VoiceKey == hold.Source.VoiceKey && e.Onset > hold.Source.Onset && e.Kind != EventKind.Rest) is { Kind: EventKind.Tied };
 }

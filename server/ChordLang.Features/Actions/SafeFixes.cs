@@ -10,8 +10,8 @@ namespace ChordLang.Features.Actions;
 /// <summary>Safe fixes.</summary>
 public static class SafeFixes
 {
-    // A guard against two fixes that undo each other; no text met so far takes more than three.
-    private const int MostRounds = 20;
+    // A guard against fixes that undo each other. A round mends what is told, and of some slips only one a line is told at a time.
+    private const int MostRounds = 200;
 
     /// <summary>The text after all safe fixes, its findings, and how many fixes were applied.</summary>
     /// <param name="text">The text.</param>

@@ -77,7 +77,7 @@ public static class ChordReader
             _ when at > 0 && suffix[at - 1] == '/' => $"After the slash stands a bass note from A to G or a degree such as b9; \"{rest}\" is neither.",
             _ => $"\"{read}\" can be read; \"{rest}\" after it means nothing in a chord symbol.",
         };
-        return Trouble(root.Length + at, Math.Max(1, end - at), message, NearestSymbols.ToSuffix(root, signs.Text, reading.At, bass));
+        return Trouble(root.Length + at, Math.Max(1, end - at), message, reading.Why == SuffixFailure.NothingLeft ? NearestSymbols.Without(root, signs.Text, reading.At, bass) : NearestSymbols.ToSuffix(root, signs.Text, reading.At, bass));
     }
 
     private static string RootMessage(string symbol) => symbol switch

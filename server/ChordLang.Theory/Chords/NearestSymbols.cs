@@ -20,6 +20,10 @@ internal static class NearestSymbols
         return Choose(wholes.Concat(parts).Append(shorter).Append(closed), suffix.Length, s => root + s + (bass is null ? "" : "/" + bass));
     }
 
+    /// <summary>The symbol without what takes its last tone away.</summary>
+    public static ImmutableArray<string> Without(string root, string suffix, int at, string? bass) =>
+        Readable([root + suffix[..at].TrimEnd('(', '[', ',', '/') + (bass is null ? "" : "/" + bass)]);
+
     /// <summary>Whole symbols near to one whose root is none.</summary>
     public static ImmutableArray<string> ToRoot(string symbol) => symbol switch
     {

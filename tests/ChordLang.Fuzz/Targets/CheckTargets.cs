@@ -59,7 +59,7 @@ internal static class CheckTargets
                 var left = CheckCatalogue.Run(after);
                 if (Errors(left, f) > Errors(findings, f))
                     return $"'{fix.Title}' of {f.Code} raises errors: {string.Join(", ", left.Where(x => x.Severity == Severity.Error).Select(x => $"{x.Code} '{mended[x.Span]}'"))} in\n{mended}";
-                if (fix.Safe && Sound(after) is var sound && sound != Sound(piece))
+                if (fix.Safe && !InDoubt(findings) && Sound(after) is var sound && sound != Sound(piece))
                     return $"'{fix.Title}' of {f.Code} is called safe and changes the sound:\n{Sound(piece)}\nbecame\n{sound}";
             }
         var (last, then, _) = SafeFixes.Apply(source, findings, t => CheckCatalogue.Run(Binder.Bind(SyntaxTree.Parse(t))));
@@ -68,10 +68,13 @@ internal static class CheckTargets
         return null;
     }
 
-    // The errors that count against a fix. What was not read before is read now and may hold errors of its own, so of those fixes only the same error
-    // counts; and a name, or a note put right for it, leaves the hand to the checks of the hand.
+    // The errors that count against a fix. What was not read before is read now and may hold errors of its own, and what was tied to no sound is told, so of
+    // those fixes only the same error counts; and a count, a name, or a note put right for it, leaves the hand to the checks of the hand.
     private static int Errors(ImmutableArray<Finding> found, Finding mended) => found.Count(f => f.Severity == Severity.Error
-        && (Of(mended, "text-", "form-", "fret-slots") ? f.Code == mended.Code : !Of(mended, "name-") || !Of(f, "hand-", "fret-", "count-")));
+        && (Of(mended, "text-", "form-", "fret-slots", "fret-nothing-played") ? f.Code == mended.Code : !(Of(mended, "name-") && Of(f, "hand-", "fret-", "count-") || Of(mended, "count-") && Of(f, "hand-", "fret-"))));
+
+    // Where the two sides of = differ, the chord says which of them is believed: a mended chord may believe the other.
+    private static bool InDoubt(ImmutableArray<Finding> found) => found.Any(f => f.Code == "fret-sides-differ");
 
     private static bool Of(Finding finding, params string[] families) => families.Any(f => finding.Code.StartsWith(f, StringComparison.Ordinal));
 
