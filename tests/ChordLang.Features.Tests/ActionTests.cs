@@ -15,8 +15,8 @@ public sealed class ActionTests
 
     [Theory]
     // The symbol says Cmaj7, the grip has B flat where B should be: C E G Bb is C7 by common practice.
-    [InlineData("| Cmaj7\n    1 ¦x-3-5-3-5-x", "Write C7 on the chart, as the notes say", "| C7\n    1 x-3-5-3-5-x")]
-    [InlineData("| Cma¦j7\n    1 x-3-5-3-5-x", "Write C7 on the chart, as the notes say", "| C7\n    1 x-3-5-3-5-x")]
+    [InlineData("| Cmaj7\n    1 ¦x-3-5-3-5-x", "Write C7 on the chart: another name of these notes", "| C7\n    1 x-3-5-3-5-x")]
+    [InlineData("| Cma¦j7\n    1 x-3-5-3-5-x", "Write C7 on the chart: another name of these notes", "| C7\n    1 x-3-5-3-5-x")]
     [InlineData("| Cmaj7\n    1 ¦x-3-5-3-5-x ring", "Call this sound C7", "| Cmaj7\n    1 x-3-5-3-5-x is C7 ring")]
     [InlineData("| Cmaj7\n    1 ¦x-3-5-3-5-x is Cmaj7", "Call this sound C7", "| Cmaj7\n    1 x-3-5-3-5-x is C7")]
     // The same pitches G3 C4 E4 one set of strings lower lie a fourth (five frets) higher, and four frets where the major third is crossed: frets by equal temperament.

@@ -12,7 +12,7 @@ public sealed class HoverTests
 
     [Theory]
     // Tones and degrees by common practice; Dm7 is the related two of G7 in C.
-    [InlineData("| D¦m7 | G7", "Dm7 has the tones D, the root, F, the minor third, A, the fifth and C, the minor seventh.", "In C major it is ii7, a dominant.", "Dm7 prepares G7: it is the related two, a fifth above.")]
+    [InlineData("| D¦m7 | G7", "Dm7 has the tones D, the root, F, the minor third, A, the fifth and C, the minor seventh.", "In C major it is ii7, a preparation of a dominant.", "Dm7 prepares G7: it is the related two, a fifth above.")]
     [InlineData("| ¦Cmajq7", "Cmajq7 is no chord symbol that can be read.")]
     [InlineData("¦| Cmaj7 3 A7", "Bar 1, the first bar of section A: Cmaj7, then A7.", "It has four counts of 4/4 in C major.")]
     [InlineData("| Cmaj7 ¦3 A7", "Say \"three\": there the chord behind it begins, on count 3 of bar 1.")]

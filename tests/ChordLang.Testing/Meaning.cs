@@ -7,9 +7,6 @@ namespace ChordLang.Testing;
 /// <summary>Writes the meaning of each line, for comparing a text with what a program made of it. It shares no writer with the formatter.</summary>
 public static class Meaning
 {
-    // What phones and mail programs make of a hyphen.
-    private const string Dashes = "–—−‐‑‒";
-
     /// <summary>One meaning a line. Runs are taken apart, octaves worked out, chords put on their counts.</summary>
     public static IReadOnlyList<string> Of(SyntaxTree tree)
     {
@@ -26,7 +23,7 @@ public static class Meaning
                 ChartLine chart => "chart " + string.Join(" | ", chart.Bars.Select((b, i) => Bar(chart, b, counts, pickup && i == 0))),
                 SettingLine setting => $"setting {setting.Kind} {Value(setting.Value)}",
                 SectionLine section => $"section {section[section.Name]} {section.Again}",
-                ShapeLine shape => $"shape {string.Concat(shape[shape.Name].Select(c => Dashes.Contains(c) ? '-' : c))} {Slots(shape.Slots)} {string.Join(',', shape.Fingers?.Fingers ?? [])}",
+                ShapeLine shape => $"shape {shape.Called} {Slots(shape.Slots)} {string.Join(',', shape.Fingers?.Fingers ?? [])}",
                 UseLine use => $"use {use.Path}",
                 FormLine form => $"form {form.Kind} {form.Number} {form.Count?.Offset}",
                 ExpectLine expect => $"expect {expect.Expectation?.Kind} {expect.Expectation?.Number} {string.Join(',', expect.Expectation?.Names ?? [])}",

@@ -165,6 +165,9 @@ internal static class SlipInRow
             return Say.Finding(SyntaxCodes.UnknownMark, words.Between(i, i + 1), "\"let ring\" is written with one word here: ring.", Say.Write("ring", false, words.Between(i, i + 1)));
         if (afterSound && i > 1 && words.Text(i - 2) == "is" && words.Written(i - 1) + words.Written(i) is var symbol && Scan.LooksLikeChord(words.Written(i - 1)) && Scan.LooksLikeChord(symbol))
             return Say.Finding(SyntaxCodes.UnknownMark, words.Between(i - 1, i), $"A chord symbol holds no blank: {symbol}.", Say.Write(symbol, true, words.Between(i - 1, i)));
+        if (afterSound && text is [.., ':'] && text.Length > 1)
+            return Say.Finding(SyntaxCodes.UnknownMark, at, $"{Say.Shown(text)} names a voice, and each voice has a line of its own.",
+                Say.Fix("Begin a line here", false, new(span.Start, 0), "\n" + words.Line[..(words.Line.Length - words.Line.TrimStart().Length)]));
         var near = (afterSound ? Meant(text.ToLowerInvariant()) : null) ?? Vocabulary.Nearest(text, afterSound ? Vocabulary.Marks.Keys : Vocabulary.Sounds);
         if (near is not null)
             return Say.Finding(SyntaxCodes.UnknownMark, at, $"{Say.Shown(text)} is no mark of the notation. Did you mean {near}?", Say.Write(near, false, at));

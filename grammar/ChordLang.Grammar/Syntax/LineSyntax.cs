@@ -64,7 +64,11 @@ public sealed record SectionLine(string Text, Span Name, bool Again) : LineSynta
 /// <param name="Name">Where the name stands.</param>
 /// <param name="Slots">The voicing, or null where it could not be read.</param>
 /// <param name="Fingers">The fingers, where given.</param>
-public sealed record ShapeLine(string Text, Span Name, SlotsSound? Slots, FingersOperand? Fingers) : LineSyntax(Text);
+public sealed record ShapeLine(string Text, Span Name, SlotsSound? Slots, FingersOperand? Fingers) : LineSyntax(Text)
+{
+    /// <summary>The name in plain signs, as rows call for it.</summary>
+    public string Called { get; } = string.Concat(Text.Substring(Name.Start, Name.Length).Select(Parsing.Typing.Plain));
+}
 
 /// <summary><c>use "shapes.chl"</c>.</summary>
 /// <param name="Text">The line.</param>

@@ -86,10 +86,10 @@ internal sealed class ShapeShelf
     {
         foreach (var i in tree.Heads)
         {
-            if (tree.Lines[i] is not ShapeLine line || line[line.Name] is var name && name.Length == 0)
+            if (tree.Lines[i] is not ShapeLine line || line.Called is var name && name.Length == 0)
                 continue;
             if (ShapeOf(line, i, null, tree) is not { } shape)
-                unreadable.Add(line[line.Name]);
+                unreadable.Add(name);
             else if (shapes.TryGetValue(shape.Name, out var before))
                 troubles.Add(new Trouble(TroubleCodes.DoubledShape, shape.Span, $"There is a shape {shape.Name} already, in line {before.Line + 1}; that one holds. Give this one another name, or take it out.")
                 {
@@ -134,7 +134,7 @@ internal sealed class ShapeShelf
     }
 
     private static Shape? ShapeOf(ShapeLine line, int number, string? path, SyntaxTree tree) =>
-        line.Slots is not { } slots || line.Name.Length == 0 ? null : new(line[line.Name], [.. slots.Slots.Select(s => s.Fret)],
+        line.Slots is not { } slots || line.Name.Length == 0 ? null : new(line.Called, [.. slots.Slots.Select(s => s.Fret)],
             line.Fingers is { } f && f.Fingers.Length == slots.Slots.Length ? f.Fingers : null, path, number, tree.Absolute(number, line.Name));
 
     private Span WholeLine(int line)

@@ -71,7 +71,7 @@ internal static class Sides
         var chord = place.Chord;
         var pitchFits = chord is null || chord.RoleOf(pitch.Midi) != ToneRole.Contradiction;
         var placedFits = chord is null || chord.RoleOf(placed.Midi) != ToneRole.Contradiction;
-        List<Fix> both = [];
+        List<Fix> both = [.. NextString(pitch, placed, place)];
         if (fret is { } f && placed.FretWritten && f != placed.Fret && (f < 10 || !compact))
             both.Add(TroubleList.Replace($"Play fret {f} on string {placed.String}", new(placed.Span.Start, $"{placed.Fret}".Length), $"{f}"));
         if (pitch.String is not null && pitch.String != placed.String && placed.String is { } there)
@@ -83,6 +83,16 @@ internal static class Sides
         fixes.AddRange(both);
         return pitchFits && !placedFits && fret is not null
             ? placed with { Pitch = pitch.Pitch, PitchWritten = true, PitchSpan = pitch.PitchSpan, Fret = fret, FretWritten = false } : placed;
+    }
+
+    // The same fret on the string beside it: the slip of an eye. Only where string and fret stand alone, as in 8@2.
+    private static IEnumerable<Fix> NextString(Note pitch, Note placed, SoundPlace place)
+    {
+        if (placed is not { String: { } s, Fret: { } fret, FretWritten: true, Harmonic: false } || placed.Span.Length != $"{fret}@{s}".Length || pitch.String is not null)
+            yield break;
+        foreach (var other in (int[])[s - 1, s + 1])
+            if (other >= 1 && other <= place.Neck.Tuning.Strings && place.Neck.Midi(other, fret) == pitch.Midi)
+                yield return TroubleList.Replace($"Play it on string {other}, at the same fret", new(placed.Span.End - 1, 1), $"{other}");
     }
 
     private static string Where(Note n) => n is { String: { } s, Fret: { } f } ? f == 0 ? $"String {s}, open," : $"Fret {f} on string {s}" : "The other side";

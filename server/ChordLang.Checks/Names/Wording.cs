@@ -30,12 +30,28 @@ internal sealed record Wording(Piece Piece, Sonority Sonority, Fit Fit)
         return Found(NameVerdicts.FretSlip, Severity.Warning, message, change.Tone.Note.Span, [change.Tone], [Fixed(repair), .. Renamed()]);
     }
 
+    /// <summary>A minor third stands where the name wants a major one.</summary>
+    public Finding Third(Repair repair)
+    {
+        var change = repair.Changes[0];
+        return Found(NameVerdicts.FretSlip, Severity.Warning,
+            $"{Place(change.Tone)} sounds {new Degree(3, -1).Above(Chord.Root)}, a minor third, and the major third of {Symbol} is missing: as it stands the chord is minor. "
+            + $"{Apart(repair.By)} it is {Name(change.Midi)}, the major third: a finger seems to have slipped. {Order(change)}.",
+            change.Tone.Note.Span, [change.Tone], [Fixed(repair), .. Renames.Of(Piece, Sonority, sameRoot: true)]);
+    }
+
+    /// <summary>All of the chord sounds, and one tone that it does not bear makes another chord of it.</summary>
+    public Finding Otherwise(Tone tone, string symbol, Repair repair) =>
+        Found(NameVerdicts.Contradiction, Severity.Warning, $"{Fights(tone)} With it the sound is {symbol}: give it that name, or let the tone go.",
+            tone.Note.Span, [tone], [.. Renames.To(Piece, Sonority, symbol), Fixed(repair)]);
+
     /// <summary>Tones fight the name, and no single movement makes the chord whole.</summary>
     public Finding Contradicts(ImmutableArray<Tone> foreign, Repair? position)
     {
         var neck = Sonority.Bar.Settings.Neck;
         var changes = foreign.Select(t => (Tone: t, Change: Nearest(t, neck))).ToArray();
-        var message = string.Join(" ", changes.Select(c => Fights(c.Tone)
+        var message = position is not null && foreign.Length == Sonority.Tones.Length && foreign.All(t => Chord.Tones.All(c => c.Name.PitchClass != Class(t.Note.Midi)))
+            ? $"None of these tones is one of {Symbol}: it has {string.Join(' ', Chord.Tones.Select(t => t.Name))}." : string.Join(" ", changes.Select(c => Fights(c.Tone)
             + (c.Change is { } near ? $" The nearest tone that agrees is {Name(near.Midi)}, the {Chord.DegreeOf(near.Midi).Spoken()}{Where(near)}." : "")));
         var fixes = new List<Fix>();
         if (position is not null)
@@ -123,12 +139,9 @@ internal sealed record Wording(Piece Piece, Sonority Sonority, Fit Fit)
         return null;
     }
 
-    private string Sounds(Tone tone) => tone.Note switch
-    {
-        { String: { } s, Fret: 0 } => $"Open string {s} sounds {Name(tone.Note.Midi)}",
-        { String: { } s, Fret: { } fret } => $"Fret {fret} on string {s} sounds {Name(tone.Note.Midi)}",
-        _ => $"{tone.Note.Pitch} sounds",
-    };
+    private string Sounds(Tone tone) => tone.Note is { String: not null, Fret: not null } ? $"{Place(tone)} sounds {Name(tone.Note.Midi)}" : $"{tone.Note.Pitch} sounds";
+
+    private static string Place(Tone tone) => tone.Note.Fret == 0 ? $"Open string {tone.Note.String}" : $"Fret {tone.Note.Fret} on string {tone.Note.String}";
 
     private string Fights(Tone tone) =>
         $"{Sounds(tone)}, the {Chord.DegreeOf(tone.Note.Midi).Spoken()}, which {Symbol} does not {(Chord.RoleOf(tone.Note.Midi) == ToneRole.Tension ? "name" : "bear")}.";

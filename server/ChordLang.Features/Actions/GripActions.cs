@@ -25,7 +25,8 @@ internal static class GripActions
         if (e.Notes.Length < LeastChord || (e.Is ?? piece.ChordAt(e.Onset)?.Chord) is not { } chord)
             yield break;
         var top = e.Notes.MaxBy(n => n.Midi)!;
-        foreach (var other in ChordVoicings.Near(neck, piece.Bars[e.Bar].Settings.Hand, chord, top.Midi, voicing, MostLooked).Where(o => IsFree(piece, e, o.Played)).Take(MostOthers))
+        foreach (var other in ChordVoicings.Near(neck, piece.Bars[e.Bar].Settings.Hand, chord, top.Midi, voicing, MostLooked)
+            .Where(o => IsFree(piece, e, o.Played) && o.Played.All(s => chord.RoleOf(neck.Midi(s, o[s]!.Value)) != ToneRole.Contradiction)).DistinctBy(o => o.ToString()).Take(MostOthers))
             yield return new($"voicing {other}", $"Play {chord.Symbol} as {other}, {Bass(chord, neck.Midi(other.Played.First(), other[other.Played.First()]!.Value))}, {top.Pitch} on top", ActionKind.Rewrite,
                 () => Regrip.Of(piece, e, other));
     }

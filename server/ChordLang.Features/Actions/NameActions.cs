@@ -38,7 +38,7 @@ internal static class NameActions
                 continue;
             }
             if (chart is { Carried: false, Symbol: not null })
-                yield return new($"name chart {reading.Symbol}", $"Write {reading.Symbol} on the chart, as the notes say", ActionKind.Rewrite, () => [new(chart.Span, reading.Symbol)]);
+                yield return new($"name chart {reading.Symbol}", $"Write {reading.Symbol} on the chart: another name of these notes", ActionKind.Rewrite, () => [new(chart.Span, reading.Symbol)]);
             if (e is { Repeated: false, Syntax: { } played })
                 yield return new($"name is {reading.Symbol}", $"Call this sound {reading.Symbol}", ActionKind.Rewrite,
                     () => [new(new(chosen.Piece.Tree.Absolute(e.Line, played.Sound.Span).End, 0), $" is {reading.Symbol}")]);

@@ -3,6 +3,7 @@ using ChordLang.Arrangement.Music;
 using ChordLang.Features.Lessons;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
+using ChordLang.Harmony.Charts;
 using ChordLang.Theory.Chords;
 
 namespace ChordLang.Features.Hovers;
@@ -45,7 +46,7 @@ internal static class ChartHover
     {
         var (written, functions) = (lesson.Harmony.Written, lesson.Harmony.Functions);
         var function = functions[index];
-        yield return $"In {function.Key} it is {function.Numeral}, {Article(Words(function.Function))}.";
+        yield return $"In {function.Key} it is {function.Numeral}, {Article(Words(function, written.Chart.Chords[index].Chord))}.";
         yield return function.Reason;
         if (function.Target is { } target && target < written.Places.Length && !function.Reason.Contains(written.Places[target].Symbol, StringComparison.Ordinal))
             yield return $"It leads to {written.Places[target].Symbol} in {Say.Bar(written.Chart.Chords[target].Bar)}.";
@@ -53,8 +54,15 @@ internal static class ChartHover
 
     private static string? Leaves(Chord chord)
     {
-        var optional = chord.Tones.Where(t => t.Role == ToneRole.Optional).Select(t => t.Name.ToString()).ToList();
-        return optional.Count == 0 ? null : $"Players may leave out {Say.List(optional)}.";
+        var optional = chord.Tones.Where(t => t.Role == ToneRole.Optional && (t.Degree.Number != 1 || chord.Tones.Length > 3)).ToList();
+        // An altered chord keeps something altered: without it, it is another chord.
+        var altered = chord.Tones.Any(t => t.Role == ToneRole.Essential && t.Degree.Number is 5 or 9 or 11 or 13) ? [] : optional.Where(t => t.Degree.Number != 1 && t.Degree.Alteration != 0).ToList();
+        if (altered.Count < 2)
+            return optional.Count == 0 ? null : $"Players may leave out {Names(optional)}.";
+        var plain = optional.Except(altered).ToList();
+        return (plain.Count == 0 ? "" : $"Players may leave out {Names(plain)}. ") + $"Of {Names(altered)} at least one is played.";
+
+        static string Names(IEnumerable<ChordTone> tones) => Say.List(tones.Select(t => t.Name.ToString()));
     }
 
     private static HoverText Sign(Lesson lesson, Bar? bar, Span span) => lesson.Text[span] switch
@@ -67,13 +75,16 @@ internal static class ChartHover
 
     private static ChartItem? ItemAt(Bar bar, Span token) => bar.Syntax.Items.FirstOrDefault(i => i.Span.Start <= token.Start && token.End <= i.Span.End);
 
-    private static string Words(Harmony.Functions.HarmonicFunction function) => function switch
+    // What prepares a dominant belongs to it, and is none; what rests away from the first degree is no tonic of the key.
+    private static string Words(Harmony.Functions.ChordFunction function, Chord chord) => function.Function switch
     {
+        Harmony.Functions.HarmonicFunction.Dominant when chord.Colour() is not ("7" or "+" or "o") && function.Degree is not (7 or 11) => "preparation of a dominant",
+        Harmony.Functions.HarmonicFunction.Tonic when function.Degree != 0 => "place of rest",
         Harmony.Functions.HarmonicFunction.DominantSubstitute => "substitute of a dominant",
         Harmony.Functions.HarmonicFunction.Backdoor => "way home by the back door",
         Harmony.Functions.HarmonicFunction.Passing => "passing chord",
         Harmony.Functions.HarmonicFunction.Colour => "colour of its neighbours",
-        _ => function.ToString().ToLowerInvariant(),
+        var other => other.ToString().ToLowerInvariant(),
     };
 
     private static string Article(string word) => "a " + word;

@@ -25,7 +25,7 @@ internal static class SettingHover
     {
         (SettingKind.Title, TextValue v) => $"The piece is called {v.Text}.",
         (SettingKind.By, TextValue v) => $"It was written by {v.Text}.",
-        (SettingKind.Feel, TextValue v) => $"It is played with the feel {v.Text}.",
+        (SettingKind.Feel, TextValue v) => $"It is played with a {v.Text} feel.",
         (SettingKind.Key, _) when settings.Key is { } key => $"The key is {key}, with {Signature(key.Fifths)}.",
         (SettingKind.Meter, MeterValue v) => $"Each bar has {Say.Number(v.Counts, "count")}, and each count is {Note(v.Unit)}.",
         (SettingKind.Tempo, TempoValue { BeatsPerMinute: { } beats, Rubato: true }) => $"Free time, around {beats:0.#} beats a minute.",

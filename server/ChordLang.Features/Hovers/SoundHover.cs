@@ -115,7 +115,9 @@ internal static class SoundHover
     }
 
     private static string? Symmetry(SoundNames names) => names.Shift is { } shift && names.EqualRoots.Length > 1
-        ? $"Moved {Say.Number(shift, "fret")} it stays in its family; {Say.List(names.EqualRoots.Select(r => $"{r}"))} serve equally as its root." : null;
+        ? names.Readings[0].Tones.Select(t => t.Pitch.Name.PitchClass).ToHashSet() is var sound && sound.All(n => sound.Contains((n + shift) % 12))
+            ? $"Moved {Say.Number(shift, "fret")} it stays in its family; {Say.List(names.EqualRoots.Select(r => $"{r}"))} serve equally as its root."
+            : $"Its notes lie in the {names.Family} scale of {names.EqualRoots[0]}, which is also that of {Say.List(names.EqualRoots.Skip(1).Select(r => $"{r}"))}; moved {Say.Number(shift, "fret")} it stays in that scale." : null;
 
     private static string Hand(Voicing voicing, Settings settings)
     {

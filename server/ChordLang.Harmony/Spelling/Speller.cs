@@ -68,6 +68,8 @@ public static class Speller
 
     internal static IEnumerable<int> Candidates(int midi, int home)
     {
+        // Every pitch has a name in it, also far from all signatures that are written: the ends are twelve names apart at least.
+        home = Math.Clamp(home, -15, 19);
         for (var k = Math.Max(-15, home - 12); k <= Math.Min(19, home + 15); k++)
             if ((7 * k - midi) % 12 == 0)
                 yield return k;

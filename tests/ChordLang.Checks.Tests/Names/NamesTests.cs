@@ -20,6 +20,7 @@ public sealed class NamesTests
         { "its own name stands behind is", "| Cmaj7\n    1 x-3-5-3-4-x is Cm7\n" },
         { "dead strings sound no pitch", "| Cmaj7\n    1 x-3-5-4-6-x dead\n" },
         { "a thirteenth chord without ninth and fifth", "| G13\n    1 3-x-3-4-5-x\n" },
+        { "a sharp ninth above its major third", "| C7\n    1 x-3-2-3-4-x is C7#9\n" },
     };
 
     [Theory, MemberData(nameof(Silent))]
@@ -40,6 +41,14 @@ public sealed class NamesTests
         { "shape drop = x-1-3-2-4-x\n\n| Cmaj7\n    1 drop+2\n", "name-fret-slip", "2", "shape drop = x-1-3-2-4-x\n\n| Cmaj7\n    1 x-3-5-4-5-x\n" },
         { "| Cmaj7\n    1 x-x-3-5-4-5\n", "name-string-set-slip", "1 2 3 4", "| Cmaj7\n    1 x-3-5-4-5-x\n" },
         { "| C\n    1 x-3-2-0-1-0 is Cmaj7/E\n", "name-slash-bass", "5", "" },
+        // A minor third under the symbol of a major chord (common practice: a sharp ninth stands above a major third).
+        { "| C7\n    1 x-3-5-3-4-x\n", "name-fret-slip", "2", "| C7\n    1 x-3-5-3-5-x\n" },
+        { "| E7\n    1 0-2-0-0-0-0\n", "name-fret-slip", "3", "| E7\n    1 0-2-0-1-0-0\n" },
+        // The open grips of everyday sevenths under the name of the triad are named before a finger is blamed (common practice).
+        { "| C\n    1 x-3-2-3-1-0\n", "name-contradiction", "3", "| C7\n    1 x-3-2-3-1-0\n" },
+        { "| G\n    1 3-2-0-0-0-1\n", "name-contradiction", "1", "| G7\n    1 3-2-0-0-0-1\n" },
+        // There are three diminished sevenths, and this is another one (common practice).
+        { "| Gdim7\n    1 2-x-1-2-1-x\n", "name-contradiction", "2 3 4 6", "| Gdim7\n    1 3-x-2-3-2-x\n" },
         { "| C\n    low: 1 C3 ring   1& E3 ring   2 G#3 ring   2& C4 ring\n", "name-fret-slip", "", "| C\n    low: 1 C3 ring   1& E3 ring   2 G3 ring   2& C4 ring\n" },
     };
 
@@ -68,6 +77,17 @@ public sealed class NamesTests
     [Fact]
     public void A_triad_of_the_chord_is_no_slip() =>
         Assert.Equal(["name-missing-tone"], Checked.Run("| Gm7\n    1 x-x-x-3-3-3\n").Where(f => f.Code.StartsWith("name-", StringComparison.Ordinal)).Select(f => f.Code));
+
+    // What is missing lies a fret beside a tone that is there twice: the fret is offered before another name.
+    [Theory]
+    [InlineData("Cmaj7", "x-3-5-5-5-x", "x-3-5-4-5-x")]
+    [InlineData("D13", "x-5-4-4-0-x", "x-5-4-5-0-x")]
+    public void A_missing_tone_beside_a_double_is_a_fret_away(string symbol, string slots, string after)
+    {
+        var found = Assert.Single(Checked.Run($"| {symbol}\n    1 {slots}\n"), f => f.Code == "name-missing-tone");
+        Assert.Equal(Severity.Hint, found.Severity);
+        Assert.Equal($"| {symbol}\n    1 {after}\n", Checked.Apply($"| {symbol}\n    1 {slots}\n", found.Fixes[0]));
+    }
 
     // A chord that lacks its seventh is renamed on its own root first, as the triad that it is (common practice).
     [Theory]
