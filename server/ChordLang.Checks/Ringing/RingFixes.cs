@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using ChordLang.Arrangement.Music;
 using ChordLang.Checks.Hand;
 using ChordLang.Grammar.Syntax;
+using ChordLang.Grammar.Text;
 
 namespace ChordLang.Checks.Ringing;
 
@@ -16,8 +17,11 @@ internal static class RingFixes
     [
         .. Elsewhere(piece, hold, hold, hold.Note.Onset, hold.Note.WantedEnd).Take(Most),
         .. cutters.SelectMany(c => Elsewhere(piece, hold, c, c.Note.Onset, Rational.Max(hold.Note.WantedEnd, c.Note.WantedEnd))).Take(Most),
-        .. Shorter(piece, hold, cut),
+        .. Shorter(piece, [hold], cut),
     ];
+
+    /// <summary>The repair of several notes of one event that are cut at once: an end where they are cut. To put one of them elsewhere would not mend the others.</summary>
+    public static ImmutableArray<Fix> ForAll(Piece piece, IReadOnlyList<Hold> holds, Rational cut) => [.. Shorter(piece, holds, cut)];
 
     // A string does for a note where it is free as long as the note sounds, and the hand can hold all that sounds until both notes are over.
     private static IEnumerable<Fix> Elsewhere(Piece piece, Hold hold, Hold moved, Rational from, Rational to)
@@ -57,12 +61,13 @@ internal static class RingFixes
         return low;
     }
 
-    // 'ring until' the cut says what is heard anyway; it needs a ring mark that speaks for this note alone, a count that comes round first there, and nothing tied to the note behind it.
-    private static IEnumerable<Fix> Shorter(Piece piece, Hold hold, Rational cut)
+    // 'ring until' the cut says what is heard anyway; it needs ring marks that speak for nothing that sounds on, a count that comes round first there, and nothing tied to the note behind it.
+    private static IEnumerable<Fix> Shorter(Piece piece, IReadOnlyList<Hold> holds, Rational cut)
     {
-        var mark = hold.Source.Marks.LastOrDefault(m => m.Kind is MarkKind.Ring or MarkKind.RingUntil or MarkKind.RingOver
-            && (m.String == hold.String || m.String is null && hold.Source.Notes.Length == 1));
-        if (mark is null || hold.Source.Repeated || TiedLater(piece, hold) || piece.BarAt(cut) is not { } bar)
+        var hold = holds[0];
+        var marks = holds.Select(h => RingOf(hold.Source, h.Note)).Distinct().ToList();
+        if (marks.Contains(null) || hold.Source.Notes.Any(n => !n.Dead && n.End != cut && !holds.Any(h => ReferenceEquals(h.Note, n)) && marks.Contains(RingOf(hold.Source, n)))
+            || hold.Source.Repeated || TiedLater(piece, hold) || piece.BarAt(cut) is not { } bar)
             yield break;
         var offset = bar.OffsetOf(cut);
         if (!CountSyntax.CanWrite(offset))
@@ -70,9 +75,15 @@ internal static class RingFixes
         for (var i = hold.Source.Bar; i < bar.Index; i++)
             if (offset >= piece.Bars[i].From && piece.Bars[i].TimeOf(offset) is var time && time > hold.Note.Onset && time < piece.Bars[i].End)
                 yield break;
-        var at = mark.String is { } s ? $"ring@{s}" : "ring";
-        yield return new($"Let it ring until {CountSyntax.Write(offset)}", false, [new(piece.Tree.Absolute(hold.Source.Line, mark.Span), $"{at} until {CountSyntax.Write(offset)}")]);
+        var until = $" until {CountSyntax.Write(offset)}";
+        yield return new($"Let it ring{until}", false, [.. marks.OfType<MarkSyntax>().OrderBy(m => m.Span.Start)
+            .Select(m => new TextEdit(piece.Tree.Absolute(hold.Source.Line, m.Span), (m.String is { } s ? $"ring@{s}" : "ring") + until))]);
     }
+
+    // The mark that says how long a note rings: one on its string goes before one on the whole sound.
+    private static MarkSyntax? RingOf(Event e, Note note) => Last(e, m => m.String is not null && m.String == note.String) ?? Last(e, m => m.String is null);
+
+    private static MarkSyntax? Last(Event e, Func<MarkSyntax, bool> of) => e.Marks.LastOrDefault(m => m.Kind is MarkKind.Ring or MarkKind.RingUntil or MarkKind.RingOver && of(m));
 
     private static bool TiedLater(Piece piece, Hold hold) =>
         piece.Events.FirstOrDefault(e => e.VoiceKey == hold.Source.VoiceKey && e.Onset > hold.Source.Onset && e.Kind != EventKind.Rest) is { Kind: EventKind.Tied };

@@ -21,6 +21,9 @@ internal static class RingWords
     /// <summary>A time as bar and count.</summary>
     public static string At(Piece piece, Rational time) => piece.BarAt(time) is { } bar ? $"bar {bar.Number}, count {bar.CountOf(time)}" : "the end of the piece";
 
+    /// <summary>Several words as one says them: <c>Ab2, Eb3 and G3</c>.</summary>
+    public static string Listed(IEnumerable<string> words) => words.ToList() is [.. var first, var last] ? first.Count == 0 ? last : $"{string.Join(", ", first)} and {last}" : "";
+
     private static string Until(Piece piece, Note note) =>
         piece.Bars.FirstOrDefault(b => b.End == note.WantedEnd) is { } bar ? $"to the end of bar {bar.Number}" : $"until {At(piece, note.WantedEnd)}";
 }

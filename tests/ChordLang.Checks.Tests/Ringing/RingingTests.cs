@@ -50,6 +50,35 @@ public sealed class RingingTests
     }
 
     [Fact]
+    public void What_one_event_cuts_of_another_is_one_finding()
+    {
+        const string Text = "| Bbm7 3 Eb9\n    1 x-1-3-1-2-x ring   3 x-6-5-6-6-x\n";
+        var finding = Assert.Single(Checked.Run(Text));
+        Assert.Equal(("ring-cut-by-string", Severity.Warning), (finding.Code, finding.Severity));
+        Assert.Equal("2 3 4 5", string.Join(' ', finding.Strings));
+        Assert.Equal("Bb2, F3, Ab3 and Db4 are told to ring to the end of bar 1, but in bar 1, count 3, Eb3, G3, Db4 and F4 strike strings 5, 4, 3 and 2 again, "
+            + "and a string sounds one note at a time. Change one of the grips, or let the first end there.", finding.Message);
+        Assert.Equal(("x-1-3-1-2-x", "x-6-5-6-6-x"), (Text.Substring(finding.Span.Start, finding.Span.Length), Text.Substring(finding.Related[0].Span.Start, finding.Related[0].Span.Length)));
+        var fix = Assert.Single(finding.Fixes);
+        Assert.Equal("Let it ring until 3", fix.Title);
+        Assert.Empty(Checked.Run(Checked.Apply(Text, fix)));
+    }
+
+    // One note of the event sounds on, is cut elsewhere, or rings by a mark of its own: the mark on the whole does not speak for those that are cut alone.
+    [Theory]
+    [InlineData("| N.C.\n    1 0-2-2-x-x-x ring   3 x-3-3-x-x-x\n", "5 4 none")]
+    [InlineData("| N.C.\n    1 0-2-2-1-x-x ring   3 x-3-3-x-x-x   4 x-x-x-2-x-x\n", "5 4 none", "3 none")]
+    [InlineData("| N.C.\n    1 x-1-3-1-2-x ring ring@2 until 3   3 x-6-5-6-6-x\n", "5 4 3 Let it ring until 3")]
+    [InlineData("| N.C.\n    1 x-1-3-1-x-x ring@5 ring@4   3 x-6-5-6-x-x\n", "5 4 Let it ring until 3")]
+    public void Only_what_is_cut_at_once_is_told_together(string text, params string[] expected)
+    {
+        var found = Checked.Run(text);
+        Assert.Equal(expected, found.Select(f => $"{string.Join(' ', f.Strings.Reverse())} {f.Fixes.LastOrDefault(x => x.Title.StartsWith("Let", StringComparison.Ordinal))?.Title ?? "none"}"));
+        foreach (var fix in found.SelectMany(f => f.Fixes).Where(x => x.Title.StartsWith("Let", StringComparison.Ordinal)))
+            Assert.Empty(Checked.Run(Checked.Apply(text, fix)));
+    }
+
+    [Fact]
     public void A_line_that_lasts_unasked_is_information_and_a_voicing_that_gives_up_a_note_is_nothing()
     {
         var line = Assert.Single(Checked.Run("| N.C.\n    low: 1 3@2\n    top: 2 0@1   3 1@2\n"));
