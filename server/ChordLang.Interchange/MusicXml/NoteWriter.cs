@@ -36,7 +36,7 @@ internal sealed class NoteWriter(Func<Event, Note, (int? String, int? Fret)> pla
             var (tieIn, tieOut) = (!at.First || setting.TieIn, !at.Last || setting.TieOut);
             var notations = new XElement("notations",
                 tieIn ? new XElement("tied", new XAttribute("type", "stop")) : null,
-                tieOut ? new XElement("tied", new XAttribute("type", "start")) : at.Last && (n.WantedEnd > e.End || Rings(e, n)) ? new XElement("tied", new XAttribute("type", "let-ring")) : null,
+                tieOut ? new XElement("tied", new XAttribute("type", "start")) : at.Last && RingsOn(e, n) ? new XElement("tied", new XAttribute("type", "let-ring")) : null,
                 i == 0 && tuplet.Stop ? new XElement("tuplet", new XAttribute("type", "stop")) : null,
                 i == 0 && tuplet.Start ? new XElement("tuplet", new XAttribute("type", "start")) : null,
                 Leads(e, setting.Next, at, i == notes.Count - 1), Technical(e, n, tab, at.First),
@@ -100,8 +100,11 @@ internal sealed class NoteWriter(Func<Event, Note, (int? String, int? Fret)> pla
         return technical.HasElements ? technical : null;
     }
 
-    private static bool Rings(Event e, Note n) =>
-        e.Marks.Any(m => m.Kind is MarkKind.Ring or MarkKind.RingOver or MarkKind.RingUntil && (m.String is null || m.String == n.String));
+    // What rings until a count at which its own value ends anyway is said by the value; the sign alone would say that it rings to the end of the bar.
+    private static bool RingsOn(Event e, Note n) => n.WantedEnd > e.End
+        || (RingOf(e, m => m.String is not null && m.String == n.String) ?? RingOf(e, m => m.String is null)) is { } mark && (mark.Kind != MarkKind.RingUntil || n.WantedEnd != e.End);
+
+    private static MarkSyntax? RingOf(Event e, Func<MarkSyntax, bool> of) => e.Marks.LastOrDefault(m => m.Kind is MarkKind.Ring or MarkKind.RingOver or MarkKind.RingUntil && of(m));
 
     private static bool FromAbove(Event e) => e.Marks.Any(m => m is { Kind: MarkKind.SlideFrom, Operand: WordOperand { Word: "above" } })
         || e.SlideFrom.FirstOrDefault() is { } from && e.Notes.FirstOrDefault() is { } to && from.Midi > to.Midi;

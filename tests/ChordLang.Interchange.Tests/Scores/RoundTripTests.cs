@@ -50,6 +50,29 @@ public sealed class RoundTripTests
         Assert.True(findings.Count == 0, string.Join('\n', findings.Select(f => $"bar {f.Bar} {f.Code} {f.Message}")) + "\n" + text);
     }
 
+    // What rings until the next event only came back as a ring to the end of the bar, and the next event cut it.
+    [Theory]
+    [InlineData("| Fm7   3 Bb7\n    1 1-x-1-1-1-x ring until 3   3 6-x-6-7-6-x\n")]
+    [InlineData("| Fm7   3 Bb7\n    1 1-x-1-1-1-x ring until 3   2 x-x-x-x-x-1   3 6-x-6-7-6-x\n")]
+    [InlineData("| Fm7   3 Bb7\n    1 1-x-1-1-1-x ring ring@6 until 3   3 3@6   4 rest\n")]
+    [InlineData("| N.C.\n    top: 1 5@1 ring until 2trip   2trip 3@1\n    low: 1 0@5 ring   4 3@6\n")]
+    [InlineData("| N.C.\n    1 0@6   4 3@1 ring until 2\n\n| N.C.\n    1 tied   2 5@1\n")]
+    [InlineData("| N.C.\n    1 0@6 ring   3 3@1 ring until 1\n\n| N.C.\n    1 5@1\n")]
+    [InlineData("meter 6/8\n\n| N.C.\n    1 0@5 ring until 4   4 3@5 ring\n")]
+    public void What_rings_until_a_count_comes_back_so(string text)
+    {
+        var piece = Binder.Bind(SyntaxTree.Parse(text));
+        Assert.Empty(CheckCatalogue.Run(piece).Select(f => f.Message));
+        var imported = ScoreReader.Read(Encoding.UTF8.GetBytes(ScoreWriter.Write(piece, PlacedPiece.Of(piece, Hand.Medium))));
+        var back = LessonWriter.Write(imported.Score);
+        var read = Binder.Bind(SyntaxTree.Parse(back));
+        Assert.Equal(Sounding(piece), Sounding(read));
+        Assert.True(CheckCatalogue.Run(read) is [], back);
+
+        static IEnumerable<string> Sounding(Piece p) => p.Events.Where(e => e.Kind == EventKind.Struck).SelectMany(e => e.Notes)
+            .Select(n => $"{n.Onset} to {n.End} (wanted {n.WantedEnd}) {n.Pitch}@{n.String}").Order(StringComparer.Ordinal);
+    }
+
     [Theory]
     [MemberData(nameof(Samples))]
     public void Plain_and_compressed_scores_are_one(string sample)
