@@ -152,8 +152,17 @@ public static class CheckCatalogue
         Finding Placed(Finding f) => f.Bar is not null ? f : places.Of(f.Span) is var (bar, count) ? f with { Bar = bar, Count = f.Count ?? count } : f;
         var (left, allowed) = Silencing.Apply(piece, found, checks);
         return new(
-            [.. left.Select(Placed).OrderBy(f => f.Span.Start).ThenBy(f => f.Severity).ThenBy(f => f.Code, StringComparer.Ordinal)],
+            [.. Doubted(left).Select(Placed).OrderBy(f => f.Span.Start).ThenBy(f => f.Severity).ThenBy(f => f.Code, StringComparer.Ordinal)],
             [.. allowed.Select(a => a with { Finding = Placed(a.Finding) }).OrderBy(a => a.Finding.Span.Start).ThenBy(a => a.Finding.Code, StringComparer.Ordinal)]);
+    }
+
+    // A note that a name or the signature speaks against is likely another note: spelled anew by itself, it would take the better advice away.
+    private static IEnumerable<Finding> Doubted(List<Finding> found)
+    {
+        static bool Spells(Finding f) => f.Code.StartsWith("spelling-", StringComparison.Ordinal);
+        var blamed = found.Where(f => f.Severity <= Severity.Warning && (Spells(f) || f.Code.StartsWith("name-", StringComparison.Ordinal))).Select(f => f.Span).ToList();
+        return blamed.Count == 0 ? found : found.Select(f => Spells(f) && f.Fixes.Any(x => x.Safe)
+            && blamed.Any(b => b.Start < f.Span.End && f.Span.Start < b.End) ? f with { Fixes = [.. f.Fixes.Select(x => x with { Safe = false })] } : f);
     }
 
     /// <summary>The page of a check, Markdown, or null for an unknown name.</summary>

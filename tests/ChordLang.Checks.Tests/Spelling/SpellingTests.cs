@@ -20,6 +20,33 @@ public sealed class SpellingTests
         Assert.True(finding.Fixes[0].Safe);
     }
 
+    // Found in use once: the respelling of a wrong note was safe, was written, and the advice to play another went with it.
+    [Fact]
+    public void A_note_that_the_chord_blames_is_not_spelled_anew_by_itself()
+    {
+        const string Blamed = "key Eb major\n\n| Abmaj7\n    1 Ab4 2 Bb4 3 C5 4 B4\n| Abm6\n    1 Cb5\n";
+        var found = Checked.Run(Blamed);
+        Assert.Equal([("spelling-signature-slip", Severity.Warning, "B4"), ("spelling-written-pitch", Severity.Hint, "B4")],
+            found.Select(f => (f.Code, f.Severity, Blamed.Substring(f.Span.Start, f.Span.Length))));
+        Assert.DoesNotContain(found.SelectMany(f => f.Fixes), f => f.Safe);
+        // Where the writer allows the note, only its letter is left to mend.
+        var allowed = Assert.Single(Checked.Run(Blamed.Replace("Abmaj7\n", "Abmaj7\n    // allow spelling-signature-slip: the ear wants it\n", StringComparison.Ordinal)));
+        Assert.Equal(("spelling-written-pitch", true), (allowed.Code, allowed.Fixes[0].Safe));
+    }
+
+    // The name doubts C#4 over Ebmaj7; it says nothing against the letter of another note of the same grip.
+    [Theory]
+    [InlineData("key Eb major\n\n| Ebmaj7\n    1 Eb3+G3+Bb3+C#4\n| Eb7\n    1 Db4 2 Db4 3 Db4 4 Db4\n", "C#4", false)]
+    [InlineData("key Eb major\n\n| Ebmaj7\n    1 D#3+G3+Bb3+C#4\n", "D#3", true)]
+    public void A_spelling_is_safe_only_where_no_name_doubts_the_note(string text, string written, bool safe)
+    {
+        var found = Checked.Run(text);
+        var name = Assert.Single(found, f => f.Code.StartsWith("name-", StringComparison.Ordinal) && f.Severity <= Severity.Warning);
+        Assert.Equal("C#4", text.Substring(name.Span.Start, name.Span.Length));
+        var spelling = Assert.Single(found, f => f.Code == "spelling-written-pitch");
+        Assert.Equal((written, safe), (text.Substring(spelling.Span.Start, spelling.Span.Length), spelling.Fixes[0].Safe));
+    }
+
     // Common practice: a tone that leads on is spelled by where it leads; the fix is safe, so what sounds stays the same, Cb4 for B3 too.
     [Theory]
     [InlineData("key C major\n\n|\n    1 E4   2 Gb4   3 G4   4 C4\n|\n    1 D4   2 E4   3 D4   4 C4\n", "Gb4", "F#4")]
