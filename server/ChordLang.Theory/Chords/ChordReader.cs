@@ -36,7 +36,7 @@ public static class ChordReader
         }
         var signs = SymbolSigns.Of(suffix);
         if (Ambiguities.Find(root, signs.Text) is { } two)
-            return Trouble(root.Length, signs.Places[two.Length], two.Message, [.. two.Readings.Select(r => r + (bass is null ? "" : "/" + bass))]);
+            return Trouble(root.Length, signs.Places[two.Length], two.Message, NearestSymbols.Readable(two.Readings.Select(r => r + (bass is null ? "" : "/" + bass))));
         var reading = SuffixParser.Read(signs.Text);
         return reading.At < 0 ? new(Build(symbol, tonic, low, reading), null) : SuffixTrouble(root, suffix, bass, signs, reading);
     }

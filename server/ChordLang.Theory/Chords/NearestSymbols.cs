@@ -37,7 +37,8 @@ internal static class NearestSymbols
     public static ImmutableArray<string> ToBass(string root, string suffix, string bass) =>
         Readable([root + suffix + "/" + char.ToUpperInvariant(bass.FirstOrDefault('C')) + (bass.Length > 1 ? bass[1..] : ""), root + suffix]);
 
-    private static ImmutableArray<string> Readable(IEnumerable<string> symbols) =>
+    /// <summary>Those that can be read, a few at most.</summary>
+    public static ImmutableArray<string> Readable(IEnumerable<string> symbols) =>
         [.. symbols.Where(s => s.Length > 0 && s[0] is >= 'A' and <= 'G' && ChordReader.CanRead(s)).Take(Offered)];
 
     // One spelling for each sound, nearest first; what is further away than half of what was written is no guess.
