@@ -14,13 +14,14 @@ public static class MidiWriter
     // Bent notes have channels of their own, for a bend moves all notes of its channel; their wheels reach an octave.
     private const int FirstBent = 12, LastBent = 16, BendRange = 12, Centre = 0x2000;
 
-    private const int MostTicks = 20_160;
+    // A resolution that programs read, and the longest wait that the format can say (Standard MIDI Files 1.0: a variable-length quantity of 28 bits).
+    private const int UsualTicks = 480, MostTicks = 20_160, LongestWait = 0x0FFF_FFFF;
 
     /// <summary>The file of a piece, repeats and leaps played through.</summary>
     public static byte[] Write(Piece piece)
     {
         var bars = Played(piece);
-        var ticks = Ticks(piece);
+        var ticks = Ticks(piece, bars.Count == 0 ? Rational.Zero : bars[^1].Start + bars[^1].Bar.Length);
         var file = new MidiEventCollection(1, ticks);
         long At(Rational time) => (long)Math.Round((time * Rational.Of(4L * ticks)).Value);
         var conductor = new List<MidiEvent>();
@@ -147,17 +148,18 @@ public static class MidiWriter
     internal static int Velocity(Event e) => Math.Min(127, (e.Marks.FirstOrDefault(m => m.Kind == MarkKind.Loudness)?.Operand is WordOperand { Word: var loud } ? loud switch { "p" => 52, "mp" => 66, "f" => 96, _ => 80 } : 80)
         + (e.Has(MarkKind.Accent) ? 16 : 0));
 
-    // The least resolution in which every time is exact, from the usual 480 on; beyond the format's bound the nearest tick.
-    private static int Ticks(Piece piece)
+    // The least resolution in which every time is exact, from the usual one on; beyond the bounds the nearest tick.
+    private static int Ticks(Piece piece, Rational length)
     {
-        var ticks = 480L;
+        var most = Math.Max(1, Math.Min(MostTicks, (long)(LongestWait / (4 * length.Value + 4))));
+        var ticks = Math.Min(UsualTicks, most);
         foreach (var time in piece.Events.SelectMany(e => e.Notes.Append(null).Select(n => n?.End ?? e.Onset)).Concat(piece.Bars.Select(b => b.Start)))
         {
             var denominator = (time * Rational.Of(4)).Denominator;
             var (a, b) = (ticks, denominator);
             while (b != 0)
                 (a, b) = (b, a % b);
-            if (ticks / a * denominator <= MostTicks)
+            if (ticks / a * denominator <= most)
                 ticks = ticks / a * denominator;
         }
         return (int)ticks;

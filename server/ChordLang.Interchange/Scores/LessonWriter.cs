@@ -180,7 +180,7 @@ public sealed class LessonWriter
     {
         var line = new StringBuilder(words.Length);
         foreach (var c in words)
-            line.Append(char.IsControl(c) || c is '\u2028' or '\u2029' ? ' ' : c);
+            line.Append(char.IsControl(c) || c is '\u2028' or '\u2029' or '\uFEFF' ? ' ' : c);
         return line.ToString().Trim();
     }
 
