@@ -38,12 +38,9 @@ internal static class OtherStrings
     }
 
     // True where nothing else sounds on either string meanwhile: else one note would cut the other, or no longer do so. A sound that is played again moves with it.
-    private static bool Alone(Piece piece, Event source, Note note, int s)
-    {
-        if (piece.Events.Any(e => e.Repeated && e.Notes.Any(n => n.Span == note.Span)))
-            return false;
-        return !Beside(piece, source, note).Any(e => !ReferenceEquals(e, source) && e.Notes.Any(n => (n.String == s || n.String == note.String) && Together(n, note)));
-    }
+    private static bool Alone(Piece piece, Event source, Note note, int s) =>
+        !Beside(piece, source, note).Any(e => !ReferenceEquals(e, source) && e.Notes.Any(n => (n.String == s || n.String == note.String) && Together(n, note)))
+        && !piece.Events.Any(e => e.Repeated && e.Notes.Any(n => n.Span == note.Span)); // looks through the whole piece, so it comes last
 
     // What sounds while a note does, itself included. Where a string is still to be found for some of it, nobody knows which strings are free.
     private static IEnumerable<Event> Beside(Piece piece, Event source, Note note)

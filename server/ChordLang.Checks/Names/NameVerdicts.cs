@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using ChordLang.Arrangement.Music;
 using ChordLang.Checks.Catalogue;
+using ChordLang.Theory.Chords;
 
 namespace ChordLang.Checks.Names;
 
@@ -88,7 +89,8 @@ internal static class NameVerdicts
         Repairs.Of(sonority, sonority.Bar.Settings.Neck, false).FirstOrDefault(r => r is { Movement: Movement.OneNote, By: 1 or -1, Missing: 0, Lacking: 0, Changes: [var c] }
             && !ReferenceEquals(c.Tone, sonority.Tones[0]) && fit.Missing.Any(t => t.Name.PitchClass == (c.Midi % 12 + 12) % 12) && sonority.Tones.Count(t => (t.Note.Midi - c.Tone.Note.Midi) % 12 == 0) > 1);
 
-    private static bool InChord(ChordLang.Theory.Chords.Chord chord, int midi) => chord.Tones.Any(t => t.Name.PitchClass == (midi % 12 + 12) % 12);
+    /// <summary>True for one of a chord's own tones; a bass behind its slash that is none of them does not count.</summary>
+    internal static bool InChord(Chord chord, int midi) => chord.Tones.Any(t => t.Name.PitchClass == (midi % 12 + 12) % 12);
 
     // The neighbouring string set can sound a chord whose tones all pass as colours: Em7 under Am7 is an eleventh chord without root and third.
     private static Repair? SilentSlip(Sonority sonority, Fit fit)

@@ -50,7 +50,7 @@ internal sealed record Wording(Piece Piece, Sonority Sonority, Fit Fit)
     {
         var neck = Sonority.Bar.Settings.Neck;
         var changes = foreign.Select(t => (Tone: t, Change: Nearest(t, neck))).ToArray();
-        var message = position is not null && foreign.Length == Sonority.Tones.Length && foreign.All(t => Chord.Tones.All(c => c.Name.PitchClass != Class(t.Note.Midi)))
+        var message = position is not null && foreign.Length == Sonority.Tones.Length && !foreign.Any(t => NameVerdicts.InChord(Chord, t.Note.Midi))
             ? $"None of these tones is one of {Symbol}: it has {string.Join(' ', Chord.Tones.Select(t => t.Name))}." : string.Join(" ", changes.Select(c => Fights(c.Tone)
             + (c.Change is { } near ? $" The nearest tone that agrees is {Name(near.Midi)}, the {Chord.DegreeOf(near.Midi).Spoken()}{Where(near)}." : "")));
         var fixes = new List<Fix>();
