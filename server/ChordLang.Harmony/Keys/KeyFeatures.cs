@@ -1,5 +1,6 @@
 // What speaks for a key when only chords are known, as named features that a table weighs.
 using ChordLang.Harmony.Charts;
+using ChordLang.Theory.Chords;
 using ChordLang.Theory.Keys;
 
 namespace ChordLang.Harmony.Keys;
@@ -45,8 +46,6 @@ public static class KeyFeatures
                 yield return ($"{sign} eight {bar % 8} {names[i]}", 8.0 / bars);
             if (chords[i].Onset == 0 && fromEnd < 4)
                 yield return ($"{sign} end {fromEnd} {names[i]}", 1);
-            if (i + 2 < names.Length)
-                yield return ($"{sign} three {names[i]} {names[i + 1]} {names[i + 2]}", StepScale / steps);
         }
         yield return ($"{sign} loop {names[^1]} {names[0]}", 1);
         var rests = Enumerable.Range(1, names.Length - 1).Where(i => names[i] != names[i - 1] && Rests(chart, i)).ToArray();
@@ -60,6 +59,75 @@ public static class KeyFeatures
         yield return ($"{sign} last {names[^1]}", 1);
         yield return ($"{sign} rest first {firstRest ?? "none"}", 1);
         yield return ($"{sign} rest last {lastRest ?? "none"}", 1);
+        foreach (var (name, value) in OfRoots(chart, tonic, names, total).Concat(OfForm(chart, names)).Concat(OfCadences(chart, names)))
+            yield return ($"{sign} {name}", value);
+    }
+
+    // What share of time each degree is the root of, and how many roots last longer than the tonic.
+    private static IEnumerable<(string Name, double Value)> OfRoots(Chart chart, int tonic, string[] names, double total)
+    {
+        var time = new double[12];
+        foreach (var chord in chart.Chords)
+            time[(chord.Chord.Root.PitchClass - tonic + 12) % 12] += chord.Duration / total;
+        for (var n = 0; n < 12; n++)
+            yield return ($"root {n}", 2 * time[n]);
+        yield return ($"rank0 {time.Count(t => t > time[0])}", 0.5);
+        // Pieces with few dominants close otherwise than those that are full of them.
+        var dominants = chart.Chords.Where(c => c.Chord.IsDominant()).Sum(c => c.Duration) / total;
+        var style = dominants < 0.1 ? "low" : dominants < 0.4 ? "mid" : "high";
+        yield return ($"{style} first {names[0]}", 1);
+        yield return ($"{style} last {names[^1]}", 1);
+        for (var i = 0; i < names.Length; i++)
+            yield return ($"{style} time {names[i]}", chart.Chords[i].Duration / total);
+    }
+
+    // The chords where parts of eight bars close, in the middle, and in the last bar but one; first and last of a short, a common and a long form.
+    private static IEnumerable<(string Name, double Value)> OfForm(Chart chart, string[] names)
+    {
+        var bars = chart.Chords[^1].Bar - chart.Chords[0].Bar + 1;
+        for (var part = 8; part <= Math.Min(bars + 1, 32); part += 8)
+        {
+            yield return ($"bar{part - 1} {names[At(chart, part - 1)]}", 0.5);
+            if (part <= bars)
+                yield return ($"bar{part} {names[At(chart, part)]}", 0.5);
+        }
+        yield return ($"half {names[At(chart, (bars + 1) / 2)]}", 0.5);
+        yield return ($"B-1 {names[At(chart, Math.Max(1, bars - 1))]}", 0.7);
+        var length = bars <= 16 ? "s" : bars <= 34 ? "m" : "l";
+        yield return ($"len{length} first {names[0]}", 1);
+        yield return ($"len{length} last {names[^1]}", 1);
+    }
+
+    // Where a two and a five lead to, and which of these goals is met most often.
+    private static IEnumerable<(string Name, double Value)> OfCadences(Chart chart, string[] names)
+    {
+        var changes = Enumerable.Range(0, names.Length).Where(i => i == 0 || names[i] != names[i - 1]).ToArray();
+        var goals = new List<string>();
+        for (var i = 2; i < changes.Length; i++)
+        {
+            var (two, five, one) = (chart.Chords[changes[i - 2]].Chord, chart.Chords[changes[i - 1]].Chord, chart.Chords[changes[i]].Chord);
+            if (two.Colour() is "m7" or "h" && five.IsDominant() && FallsAFifth(two, five) && FallsAFifth(five, one))
+                goals.Add(names[changes[i]]);
+        }
+        if (goals.Count == 0)
+            yield return ("nocad", 1);
+        foreach (var goal in goals)
+            yield return ($"cad {goal}", 2.0 / Math.Max(2, goals.Count));
+        var counts = goals.CountBy(g => g).ToArray();
+        foreach (var (goal, count) in counts)
+            if (count == counts.Max(c => c.Value))
+                yield return ($"cadmost {goal}", 1);
+    }
+
+    private static bool FallsAFifth(Chord from, Chord to) => (from.Root.PitchClass - to.Root.PitchClass + 12) % 12 == 7;
+
+    // The chord that sounds where a bar begins, bars counted from the first one.
+    private static int At(Chart chart, int bar)
+    {
+        var found = 0;
+        for (var i = 0; i < chart.Chords.Length && chart.Chords[i].Bar - chart.Chords[0].Bar + 1 is var here && (here < bar || here == bar && chart.Chords[i].Onset == 0); i++)
+            found = i;
+        return found;
     }
 
     // A dominant falls a fifth or a semitone into a chord that can be a tonic.
