@@ -80,15 +80,15 @@ function publish(target) {
   const to = join(out, 'server', target);
   const how = settings => {
     rmSync(to, { recursive: true, force: true });
-    run('dotnet', ['publish', 'server/ChordLang.Server', '-c', 'Release', '-r', platforms[target], '--self-contained', '-o', to, ...settings,
-      '-p:DebugType=none', '-p:StripSymbols=true', '--nologo', '-v', 'q', '-clp:NoSummary'], root);
+    run('dotnet', ['publish', 'server/ChordLang.Server', '-c', 'Release', '-r', platforms[target], '-o', to, ...settings, '--nologo', '-v', 'q', '-clp:NoSummary'], root);
   };
   // What the linker warns of is the reflection of libraries on ways that are not taken: the same code is compiled ahead of time without a warning.
-  const trimmed = ['-p:PublishSingleFile=true', '-p:PublishTrimmed=true', '-p:SuppressTrimAnalysisWarnings=true'];
+  const trimmed = ['--self-contained', '-p:DebugType=none', '-p:PublishSingleFile=true', '-p:PublishTrimmed=true', '-p:SuppressTrimAnalysisWarnings=true'];
   if (target !== own)
     how(trimmed);
   else
     try {
+      // With no other setting than tests/Native/run has, so that what one of them compiled the other need not.
       how(['-p:PublishAot=true']);
     } catch (error) {
       console.log(error.message.split('\n').slice(-5).join('\n'));
