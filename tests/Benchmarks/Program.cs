@@ -16,8 +16,8 @@ internal static class Program
     private static int Main(string[] arguments)
     {
         CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
-        if (arguments is ["sheet"])
-            return SheetFigures.Run();
+        if (arguments is ["sheet", .. var program])
+            return SheetFigures.Run(Options.Of(program));
         if (arguments is ["place"])
             return PlacementFigures.Run();
         if (arguments is ["soak", .. var soak])

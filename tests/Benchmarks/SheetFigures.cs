@@ -19,7 +19,8 @@ internal static class SheetFigures
     private const double MostOfWhole = 0.4;
 
     /// <summary>Measures and tells; 1 where a live sheet is drawn like a whole page, or where more lines were drawn anew than an edit can reach.</summary>
-    public static int Run()
+    /// <param name="program">The program whose pipe is measured too, or null.</param>
+    public static int Run(Options? program)
     {
         var (options, cache) = (new SheetOptions(), new LineCache());
         var tree = SyntaxTree.Parse(SourceText.From(Text()), cache);
@@ -31,10 +32,9 @@ internal static class SheetFigures
         // All that an edit costs until it can be seen: read, bind, put on the strings, draw.
         Figure Edit() => Figure.Of($"live sheet of {Bars} bars after one bar was changed", 16, 60, i =>
         {
-            // A pitch of the voice on top: the letter behind its count.
-            var at = tree.Source.Text.IndexOf(" 4 ", tree.Source.Text.IndexOf($"// bar {7 + i * 3} ", StringComparison.Ordinal), StringComparison.Ordinal) + 3;
+            var (at, letter) = Place(tree.Source.Text, i);
             var watch = Stopwatch.StartNew();
-            tree = tree.With(new TextEdit(new(at, 1), tree.Source.Text[at] == 'A' ? "B" : "A"), out _, cache);
+            tree = tree.With(new TextEdit(new(at, 1), letter), out _, cache);
             var edited = Binder.Bind(tree);
             stages[0] += Lap(watch);
             placed = PlacedPiece.Of(edited, Hand.Medium, before: placed);
@@ -57,7 +57,16 @@ internal static class SheetFigures
         Console.WriteLine($"of the live sheet: {stages[0] / stages.Sum():P0} to read and bind, {stages[1] / stages.Sum():P0} to place, {stages[2] / stages.Sum():P0} to draw");
         var ratio = stages[2] / (edit.Runs + Figure.Warm) / whole.Median;
         Console.WriteLine($"drawn after one edit: {ratio:P0} of the time of the whole (at most {MostOfWhole:P0}), {most} of {live.Parts.Count(p => p.Line is not null)} lines drawn anew at most");
+        if (program is not null)
+            SheetPipe.Run(program, Text(), Place);
         return ratio > MostOfWhole || most > 3 ? 1 : 0;
+    }
+
+    // A pitch of the voice on top: the letter behind its count.
+    private static (int At, string Letter) Place(string text, int edit)
+    {
+        var at = text.IndexOf(" 4 ", text.IndexOf($"// bar {7 + edit * 3 % (Bars - 10)} ", StringComparison.Ordinal), StringComparison.Ordinal) + 3;
+        return (at, text[at] == 'A' ? "B" : "A");
     }
 
     private static double Lap(Stopwatch watch)

@@ -103,7 +103,7 @@ public sealed class LessonWindowTests
         var reused = 0;
         foreach (var path in Repository.Samples("valid"))
         {
-            var (memory, dice) = (new HarmonyMemory(), new Dice(path.Length));
+            var (memory, dice) = (new LessonMemory(), new Dice(path.Length));
             var tree = SyntaxTree.Parse(Repository.Text(path));
             var before = new Lesson(tree, memory: memory).Harmony;
             for (var i = 0; i < 20; i++)
@@ -124,7 +124,7 @@ public sealed class LessonWindowTests
     public void Harmony_goes_along_with_edits_of_rows()
     {
         var text = string.Concat(Enumerable.Range(0, 40).Select(i => $"section {i}\n| Dm7 | G7\n| Cmaj7 3 A7\n    1 x-3-5-4-5-x\n// words\n> More words.\n| %\n\n"));
-        var (memory, dice, tree) = (new HarmonyMemory(), new Dice(3), SyntaxTree.Parse("key C major\n" + text));
+        var (memory, dice, tree) = (new LessonMemory(), new Dice(3), SyntaxTree.Parse("key C major\n" + text));
         var first = new Lesson(tree, memory: memory).Harmony;
         for (var i = 0; i < 60; i++)
         {
@@ -149,7 +149,7 @@ public sealed class LessonWindowTests
         string[] chords = ["Dm7", "G7", "Cmaj7", "A7", "Fmaj7", "Bm7b5", "E7", "Am7", "Db7", "C7", "Ebdim7", "Em7", "Bb7"];
         var dice = new Dice(seed);
         var tree = SyntaxTree.Parse(key + string.Concat(Enumerable.Range(0, 60).Select(_ => $"| {chords[dice.Next(chords.Length)]} | {chords[dice.Next(chords.Length)]} 3 {chords[dice.Next(chords.Length)]}\n")));
-        var memory = new HarmonyMemory();
+        var memory = new LessonMemory();
         for (var i = 0; i < 60; i++)
         {
             var line = dice.Next(tree.Lines.Length);

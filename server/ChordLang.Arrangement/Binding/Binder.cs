@@ -32,12 +32,15 @@ public static class Binder
     /// <param name="library">Where <c>use</c> finds its files; null: nowhere.</param>
     /// <param name="barsBefore">How many bars come before the first one, where the tree is a part of a longer piece.</param>
     /// <param name="rows">The lines whose rows are wanted, first and last, for a part of a piece that cannot wait for the rest: all other rows are there without their events. Null: all.</param>
-    public static Piece Bind(SyntaxTree tree, ILibrary? library = null, int barsBefore = 0, (int First, int Last)? rows = null)
+    /// <param name="memory">What was bound of an earlier state of the text, and where this one is kept: rows that have not changed are taken over, the answer is the same. For whole pieces.</param>
+    public static Piece Bind(SyntaxTree tree, ILibrary? library = null, int barsBefore = 0, (int First, int Last)? rows = null, BindingMemory? memory = null)
     {
         var troubles = new TroubleList(tree);
         var outline = OutlineReader.Read(tree, troubles, library?.Defaults ?? Settings.Default);
         var shelf = ShapeShelf.Gather(tree, library, troubles);
-        var (bars, events) = Bars(tree, outline, shelf, troubles, barsBefore, rows);
+        var book = new ChordBook(troubles);
+        var inTime = Bars(tree, outline, book, troubles, barsBefore);
+        var (bars, events, bound) = PieceRows.Bind(tree, inTime, Plans(tree, outline, inTime, troubles), shelf, book, troubles, rows, memory?.Kept);
         var order = PlayOrder.Of(FormReader.Read(tree, outline.Steps, troubles), outline.Sections, troubles);
         foreach (var expected in outline.Expectations)
             if (expected.Expectation.Kind == ExpectKind.OnlyShapes)
@@ -46,55 +49,36 @@ public static class Binder
         // A file without bars is a shape library: others use its shapes.
         if (bars.Length > 0)
             shelf.TellUnused();
-        return new()
+        var piece = new Piece
         {
             Tree = tree, Title = outline.Settings.Title, By = outline.Settings.By, Tags = outline.Settings.Tags, Prose = outline.Prose,
-            Bars = bars, Events = events, Moments = Moments.Of(bars, events), Settings = outline.Start,
+            Bars = bars, Events = events, Found = new(() => Moments.Of(bars, events)), Settings = outline.Start,
             Sections = [.. outline.Sections.Select(s => new Section(s.Name, s.Line, s.FirstBar, s.BarCount, s.Of is not null) { Prose = [.. s.Prose] })],
             Shapes = shelf.Shapes.ToImmutableDictionary(StringComparer.Ordinal), Troubles = troubles.Ordered(), Allows = outline.Allows,
             Expectations = outline.Expectations, PlayOrder = order,
         };
+        if (memory is not null && rows is null)
+            memory.Kept = new(bars, bound, shelf);
+        return piece;
     }
 
-    // First the places in time, then chords, then rows from left to right, then the ends of what rings.
-    private static (ImmutableArray<Bar> Bars, ImmutableArray<Event> Events) Bars(SyntaxTree tree, Outline outline, ShapeShelf shelf, TroubleList troubles, int barsBefore, (int First, int Last)? wanted)
+    // First the places in time, then chords; rows come later.
+    private static ImmutableArray<Bar> Bars(SyntaxTree tree, Outline outline, ChordBook book, TroubleList troubles, int barsBefore)
     {
-        var book = new ChordBook(troubles);
         var chart = new ChartBinder(tree, book, troubles);
         var bars = Timeline.Of(tree, outline.Bars, troubles, barsBefore).ToBuilder();
         for (var i = 0; i < bars.Count; i++)
             bars[i] = bars[i] with { Chords = chart.Bind(bars[i], i > 0 ? bars[i - 1] : null), Repeats = i > 0 && ChartBinder.IsAgain(bars[i].Syntax) ? i - 1 : null };
-        var rows = new RowBinder(tree, bars.ToImmutable(), new(shelf, troubles), book, troubles);
-        var voices = new Dictionary<string, VoiceMemory>(StringComparer.Ordinal);
-        var bound = new List<(RowPlan Plan, List<EventDraft> Events)>[bars.Count];
-        IReadOnlyList<RowPlan> before = [];
-        for (var i = 0; i < bars.Count; i++)
-        {
-            var plans = bars[i].Repeats is not null && outline.Bars[i].Rows.Count == 0 ? [.. before.Select(p => p with { Borrowed = true })] : Rows(tree, outline.Bars[i], troubles);
-            bound[i] = [];
-            foreach (var plan in plans)
-            {
-                if (wanted is var (first, last) && (plan.Line < first || plan.Line > last))
-                {
-                    bound[i].Add((plan, []));
-                    continue;
-                }
-                if (!voices.TryGetValue(plan.VoiceKey, out var memory))
-                    voices[plan.VoiceKey] = memory = new();
-                troubles.Quiet = plan.Borrowed;
-                bound[i].Add((plan, rows.Bind(plan, bars[i], memory)));
-                troubles.Quiet = false;
-            }
-            before = plans;
-        }
-        StringTimes.Close([.. bound.SelectMany(b => b.SelectMany(r => r.Events))], troubles);
-        for (var i = 0; i < bars.Count; i++)
-            bars[i] = bars[i] with
-            {
-                Rows = [.. bound[i].Select(r => new Row(r.Plan.Line, r.Plan.Number, r.Plan.Syntax.Voice, r.Plan.VoiceKey, [.. r.Events.Select(e => e.Finish())], r.Plan.Borrowed))],
-            };
-        var events = bars.SelectMany(b => b.Rows.SelectMany(r => r.Events)).OrderBy(e => e.Onset).ThenBy(e => e.Row);
-        return (bars.ToImmutable(), [.. events]);
+        return bars.ToImmutable();
+    }
+
+    // A bar that repeats the one before and has no rows takes those.
+    private static List<RowPlan>[] Plans(SyntaxTree tree, Outline outline, ImmutableArray<Bar> bars, TroubleList troubles)
+    {
+        var plans = new List<RowPlan>[bars.Length];
+        for (var i = 0; i < bars.Length; i++)
+            plans[i] = bars[i].Repeats is { } repeated && outline.Bars[i].Rows.Count == 0 ? [.. plans[repeated].Select(p => p with { Borrowed = true })] : Rows(tree, outline.Bars[i], troubles);
+        return plans;
     }
 
     private static List<RowPlan> Rows(SyntaxTree tree, BarPlan bar, TroubleList troubles)

@@ -16,18 +16,29 @@ namespace ChordLang.Arrangement.Binding;
 /// <param name="Borrowed">True where <c>%</c> repeats it.</param>
 internal sealed record RowPlan(RowLine Syntax, int Line, int Number, string VoiceKey, bool Borrowed);
 
-/// <summary>Binds rows. What a row needs of others is the voice's memory, handed in, and the bars' places in time.</summary>
-internal sealed class RowBinder(SyntaxTree tree, ImmutableArray<Bar> bars, SoundBinder sounds, ChordBook book, TroubleList troubles)
+/// <summary>Binds rows. What a row needs of others is the voice's memory, handed in, and the bars' places in time. All spans are offsets of the row's line.</summary>
+internal sealed class RowBinder(ImmutableArray<Bar> bars, SoundBinder sounds, ChordBook book, TroubleList troubles)
 {
     private readonly RingReader rings = new(bars, troubles);
     private readonly Dictionary<int, OctaveReading> octaves = [];
 
+    /// <summary>True where the first sound of a row leans on the sound before it in its voice, or where it has none, so that later rows may.</summary>
+    public static bool Leans(ImmutableArray<PlacedSound> places)
+    {
+        foreach (var place in places)
+            if (place is { Misplaced: false, Played.Sound: not RestSound })
+                return place.Played.Sound is TiedSound or AgainSound;
+        return true;
+    }
+
+    /// <summary>The sounds of a row on their places.</summary>
+    public ImmutableArray<PlacedSound> Places(RowPlan row, Bar bar) => RowPlaces.Of(row.Syntax, row.Line, bar, troubles);
+
     /// <summary>Binds a row of a bar whose chords are bound.</summary>
-    public List<EventDraft> Bind(RowPlan row, Bar bar, VoiceMemory memory)
+    public List<EventDraft> Bind(RowPlan row, Bar bar, ImmutableArray<PlacedSound> places, VoiceMemory memory)
     {
         if (!octaves.TryGetValue(row.Line, out var reading))
             octaves[row.Line] = reading = OctaveReading.Of(row.Syntax);
-        var places = RowPlaces.Of(row.Syntax, row.Line, bar, troubles);
         var drafts = new List<EventDraft>(places.Length);
         for (var i = 0; i < places.Length; i++)
         {
@@ -43,26 +54,25 @@ internal sealed class RowBinder(SyntaxTree tree, ImmutableArray<Bar> bars, Sound
 
     private EventDraft Event(RowPlan row, Bar bar, PlacedSound place, Rational onset, Rational end, OctaveReading reading, VoiceMemory memory)
     {
-        var at = tree.Source.Lines[row.Line].Start;
         var played = place.Played;
         var bound = new Event
         {
             Kind = EventKind.Unbound, Bar = bar.Index, Row = row.Number, VoiceKey = row.VoiceKey, Offset = place.Offset, Onset = onset, End = end, Notes = [],
-            Syntax = row.Borrowed ? null : played, Line = row.Line, SoundSpan = (played?.Sound.Span ?? place.Count).Shift(at), CountSpan = place.Count.Shift(at),
+            Syntax = row.Borrowed ? null : played, Line = row.Line, SoundSpan = played?.Sound.Span ?? place.Count, CountSpan = place.Count,
             Marks = played?.Marks ?? [], InRun = place.InRun, Repeated = row.Borrowed,
         };
         if (played is null || place.Misplaced)
         {
             memory.Broken |= played is null;
-            return new(bound, []);
+            return new(bound, [], Home(row, bar));
         }
         switch (played.Sound)
         {
             case RestSound:
                 memory.Open = null;
-                return new(bound with { Kind = EventKind.Rest }, []);
+                return new(bound with { Kind = EventKind.Rest }, [], Home(row, bar));
             case TiedSound:
-                return Tied(bound, row, memory);
+                return Tied(bound, row, bar, memory);
             case AgainSound:
                 return Again(bound, row, bar, reading, memory);
             default:
@@ -72,7 +82,7 @@ internal sealed class RowBinder(SyntaxTree tree, ImmutableArray<Bar> bars, Sound
                 if (sound.Notes.IsEmpty)
                 {
                     (memory.Broken, memory.Sound, memory.Open) = (true, null, null);
-                    return new(bound with { Is = chord }, []);
+                    return new(bound with { Is = chord }, [], Home(row, bar));
                 }
                 var marked = new MarkBinder(scene, sounds, troubles);
                 var notes = marked.Apply(sound.Notes, played.Marks);
@@ -80,14 +90,15 @@ internal sealed class RowBinder(SyntaxTree tree, ImmutableArray<Bar> bars, Sound
                 {
                     Is = chord, Shape = sound.Shape, Voicing = VoicingOf(notes, scene), Grace = marked.Operands(MarkKind.Grace, onset),
                     SlideFrom = marked.Operands(MarkKind.SlideFrom, onset),
-                }, notes, row, bar, memory);
+                }, [.. notes.Select(n => new Strike(n, Home(row, bar), bound.Onset, bound.End))], Home(row, bar), row, bar, memory);
         }
     }
 
-    private EventDraft Struck(Event bound, ImmutableArray<Note> notes, RowPlan row, Bar bar, VoiceMemory memory)
+    private static RowHome Home(RowPlan row, Bar bar) => new(bar.Index, row.Number - 1);
+
+    private EventDraft Struck(Event bound, ImmutableArray<Strike> strikes, RowHome grace, RowPlan row, Bar bar, VoiceMemory memory)
     {
-        var strikes = notes.Select(n => new Strike(n, bound.Onset, bound.End)).ToImmutableArray();
-        var draft = new EventDraft(bound with { Kind = EventKind.Struck }, strikes);
+        var draft = new EventDraft(bound with { Kind = EventKind.Struck }, strikes, grace);
         foreach (var strike in strikes)
             if (rings.End(draft.Bound, bar, row.Line, strike.Note.String) is { } end)
                 strike.WantedEnd = end;
@@ -95,7 +106,7 @@ internal sealed class RowBinder(SyntaxTree tree, ImmutableArray<Bar> bars, Sound
         return draft;
     }
 
-    private EventDraft Tied(Event bound, RowPlan row, VoiceMemory memory)
+    private EventDraft Tied(Event bound, RowPlan row, Bar bar, VoiceMemory memory)
     {
         var before = memory.Open;
         if (before is null || !before.Strikes.Any(s => s.WantedEnd >= bound.Onset))
@@ -105,14 +116,14 @@ internal sealed class RowBinder(SyntaxTree tree, ImmutableArray<Bar> bars, Sound
                     ? "tied lets the sound before go on, but no sound stands before it in this voice. Write the sound itself; a voice is known by its label, or by the place of its row in the bar."
                     : "tied lets the sound before go on, but that has ended by then. Write the sound itself, or let the sound before last up to here.",
                     bound.Syntax is { } tie ? [TroubleList.Replace("Write rest", tie.Sound.Span, "rest")] : []);
-            return new(bound, []);
+            return new(bound, [], Home(row, bar));
         }
         var draft = new EventDraft(bound with
         {
             Kind = EventKind.Tied, Is = Is(bound.Marks, row.Line) ?? before.Bound.Is, Voicing = before.Bound.Voicing, Shape = before.Bound.Shape,
-        }, [.. before.Strikes.Where(s => s.WantedEnd >= bound.Onset)]);
+        }, [.. before.Strikes.Where(s => s.WantedEnd >= bound.Onset)], Home(row, bar));
         foreach (var strike in draft.Strikes)
-            strike.WantedEnd = rings.End(draft.Bound, bars[bound.Bar], row.Line, strike.Note.String) ?? Rational.Max(strike.WantedEnd, bound.End);
+            strike.WantedEnd = rings.End(draft.Bound, bar, row.Line, strike.Note.String) ?? Rational.Max(strike.WantedEnd, bound.End);
         (memory.Open, memory.Broken) = (draft, false);
         return draft;
     }
@@ -124,7 +135,7 @@ internal sealed class RowBinder(SyntaxTree tree, ImmutableArray<Bar> bars, Sound
             if (!memory.Broken)
                 troubles.Add(row.Line, TroubleCodes.NothingBefore, bound.Syntax?.Sound.Span ?? default,
                     "again strikes the sound before once more, but no sound stands before it in this voice. Write the sound itself; a voice is known by its label, or by the place of its row in the bar.");
-            return new(bound, []);
+            return new(bound, [], Home(row, bar));
         }
         var own = bound.Marks;
         var marks = own.IsEmpty ? before.Bound.Marks : [.. before.Bound.Marks.Where(m => !own.Any(o => Replaces(o, m))), .. own];
@@ -134,7 +145,7 @@ internal sealed class RowBinder(SyntaxTree tree, ImmutableArray<Bar> bars, Sound
         {
             Marks = marks, Repeated = true, Is = Is(own, row.Line) ?? before.Bound.Is, Voicing = before.Bound.Voicing, Shape = before.Bound.Shape,
             Grace = [.. before.Bound.Grace.Select(n => n with { Onset = bound.Onset, End = bound.Onset, WantedEnd = bound.Onset })],
-        }, notes, row, bar, memory);
+        }, [.. notes.Select((n, i) => new Strike(n, before.Strikes[i].Home, bound.Onset, bound.End))], before.Grace, row, bar, memory);
     }
 
     private Chord? Is(ImmutableArray<MarkSyntax> marks, int line)
@@ -146,8 +157,8 @@ internal sealed class RowBinder(SyntaxTree tree, ImmutableArray<Bar> bars, Sound
         return chord;
     }
 
-    private SoundPlace Place(RowPlan row, Bar bar, Rational onset, OctaveReading reading, ImmutableArray<MarkSyntax> marks, Chord? chord) =>
-        new(row.Line, tree.Source.Lines[row.Line].Start, bar.Settings, reading, chord ?? bar.Chords.LastOrDefault(c => c.Start <= onset)?.Chord, marks);
+    private static SoundPlace Place(RowPlan row, Bar bar, Rational onset, OctaveReading reading, ImmutableArray<MarkSyntax> marks, Chord? chord) =>
+        new(row.Line, bar.Settings, reading, chord ?? bar.Chords.LastOrDefault(c => c.Start <= onset)?.Chord, marks);
 
     private static Voicing? VoicingOf(ImmutableArray<Note> notes, SoundPlace place)
     {

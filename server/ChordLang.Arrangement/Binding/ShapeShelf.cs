@@ -1,4 +1,5 @@
 // The shapes that a piece can use: its own, and those of the files it uses.
+using System.Collections.Immutable;
 using ChordLang.Arrangement.Music;
 using ChordLang.Grammar.Parsing;
 using ChordLang.Grammar.Syntax;
@@ -21,6 +22,7 @@ internal sealed class ShapeShelf
     private readonly SyntaxTree tree;
     private readonly TroubleList troubles;
     private bool incomplete;
+    private HashSet<string>? asked;
 
     private ShapeShelf(SyntaxTree tree, TroubleList troubles) => (this.tree, this.troubles) = (tree, troubles);
 
@@ -44,11 +46,43 @@ internal sealed class ShapeShelf
             && int.TryParse(name.AsSpan(dash + 1), out var down) && shapes.ContainsKey(name[..dash]))
             (name, shift) = (name[..dash], shift - down);
         used.Add(name);
+        asked?.Add(name);
         if (shapes.TryGetValue(name, out var shape))
             return (shape, shift);
         Unknown(sound.Name, sound.NameSpan, line);
         return null;
     }
+
+    /// <summary>The names that some work asks for.</summary>
+    public ImmutableArray<string> Asked(Action work)
+    {
+        asked = new(StringComparer.Ordinal);
+        work();
+        ImmutableArray<string> names = [.. asked];
+        asked = null;
+        return names;
+    }
+
+    /// <summary>Says that names are used, by a row that was bound before.</summary>
+    public void Use(ImmutableArray<string> names)
+    {
+        foreach (var name in names)
+            used.Add(name);
+    }
+
+    /// <summary>True where both answer alike whatever is asked, and their shapes stand in the same places.</summary>
+    public bool SameAs(ShapeShelf other) => incomplete == other.incomplete && shapes.Count == other.shapes.Count && unreadable.SetEquals(other.unreadable)
+        && shapes.All(s => other.shapes.TryGetValue(s.Key, out var there) && Same(s.Value, there)) && shapes.Keys.SequenceEqual(other.shapes.Keys);
+
+    /// <summary>Takes the very shapes of a shelf that is the same, so that rows which were bound with them speak of these.</summary>
+    public void Adopt(ShapeShelf other)
+    {
+        foreach (var name in other.shapes.Keys)
+            shapes[name] = other.shapes[name];
+    }
+
+    private static bool Same(Shape a, Shape b) => a.Name == b.Name && a.Path == b.Path && a.Line == b.Line && a.Span == b.Span && a.Slots.SequenceEqual(b.Slots)
+        && (a.Fingers is { } one ? b.Fingers is { } two && one.SequenceEqual(two) : b.Fingers is null);
 
     /// <summary>Says that a name, written in an expectation, is used.</summary>
     public void Mention(string name, Span span, int line)

@@ -46,7 +46,7 @@ internal static class Sides
             }
         foreach (var missing in open.Skip(foreign.Count))
             told.Add($"{missing.Pitch} is written, but the other side does not sound it.");
-        var span = foreign is [var one] ? placed[one].Span : foreign.Count == 0 && open is [var only] ? only.Span : equal.Span.Shift(place.LineStart);
+        var span = foreign is [var one] ? placed[one].Span : foreign.Count == 0 && open is [var only] ? only.Span : equal.Span;
         troubles.Add(new Trouble(TroubleCodes.SidesDiffer, span, "The two sides of = are not the same sound. " + string.Join(' ', told))
         {
             Fixes = foreign.Count == 1 && open.Count == 1 ? [.. fixes] : [],

@@ -10,14 +10,13 @@ using ChordLang.Theory.Pitches;
 
 namespace ChordLang.Arrangement.Binding;
 
-/// <summary>Where a sound stands.</summary>
+/// <summary>Where a sound stands. The spans of its notes and troubles are offsets of its line.</summary>
 /// <param name="Line">Its line.</param>
-/// <param name="LineStart">Where that line begins in the text.</param>
 /// <param name="Settings">What is in force.</param>
 /// <param name="Octaves">The octaves of its row.</param>
 /// <param name="Chord">The chord that spells what is written as frets, or null.</param>
 /// <param name="Marks">The marks on it.</param>
-internal sealed record SoundPlace(int Line, int LineStart, Settings Settings, OctaveReading Octaves, Chord? Chord, ImmutableArray<MarkSyntax> Marks)
+internal sealed record SoundPlace(int Line, Settings Settings, OctaveReading Octaves, Chord? Chord, ImmutableArray<MarkSyntax> Marks)
 {
     /// <summary>The neck in force.</summary>
     public Neck Neck => Settings.Neck;
@@ -28,7 +27,7 @@ internal sealed record SoundPlace(int Line, int LineStart, Settings Settings, Oc
     /// <summary>A note without time.</summary>
     public Note Note(Pitch pitch, bool written, Span span, int? stringNumber, int? fret) => new()
     {
-        Pitch = pitch, PitchWritten = written, Span = span.Shift(LineStart), String = stringNumber, Fret = fret,
+        Pitch = pitch, PitchWritten = written, Span = span, String = stringNumber, Fret = fret,
         Onset = Rational.Zero, End = Rational.Zero, WantedEnd = Rational.Zero, Harmonic = Has(MarkKind.Harmonic, stringNumber),
     };
 }
@@ -79,7 +78,7 @@ internal sealed class SoundBinder(ShapeShelf shelf, TroubleList troubles)
         var neck = place.Neck;
         var free = Enumerable.Range(1, neck.Tuning.Strings).Where(t => sound.Notes.All(n => n.String != t) && neck.FretOf(t, note.Midi) is not null)
             .OrderBy(t => Math.Abs(t - s)).ThenBy(t => neck.FretOf(t, note.Midi)).Take(1);
-        var span = syntax.Span.Shift(place.LineStart);
+        var span = syntax.Span;
         troubles.Add(new Trouble(TroubleCodes.TwoOnOneString, span, $"String {s} has a note already, and a string sounds one note at a time. Put this one on another string.")
         {
             Strings = [s],
@@ -97,7 +96,7 @@ internal sealed class SoundBinder(ShapeShelf shelf, TroubleList troubles)
             return null;
         }
         var fret = syntax.String is { } on ? Harmonics.Fret(neck, on, pitch.Midi, harmonic) : null;
-        var note = place.Note(pitch, true, syntax.Span, syntax.String, fret) with { PitchSpan = written.Span.Shift(place.LineStart) };
+        var note = place.Note(pitch, true, syntax.Span, syntax.String, fret) with { PitchSpan = written.Span };
         if (fret is null && !(syntax.String is null && Reachable(neck, pitch.Midi, harmonic).Any()))
             OutOfReach(syntax, pitch, place, harmonic);
         return note;
@@ -160,7 +159,7 @@ internal sealed class SoundBinder(ShapeShelf shelf, TroubleList troubles)
                 if (!off && (moved < 0 || moved > place.Neck.HighestFret))
                 {
                     off = true;
-                    troubles.Add(new Trouble(TroubleCodes.OffNeck, sound.Span.Shift(place.LineStart), moved < 0
+                    troubles.Add(new Trouble(TroubleCodes.OffNeck, sound.Span, moved < 0
                         ? $"Moved so far down, the shape {shape.Name} leaves the neck on string {strings - i}."
                         : $"Moved so far up, the shape {shape.Name} wants fret {moved} on string {strings - i}, but the neck ends at fret {place.Neck.HighestFret}.")
                     { Strings = [strings - i] });
@@ -174,7 +173,7 @@ internal sealed class SoundBinder(ShapeShelf shelf, TroubleList troubles)
     private Note OnNeck(SoundPlace place, int s, int fret, Span span)
     {
         if (fret > place.Neck.HighestFret)
-            troubles.Add(new Trouble(TroubleCodes.OffNeck, span.Shift(place.LineStart), place.Neck.Capo > 0
+            troubles.Add(new Trouble(TroubleCodes.OffNeck, span, place.Neck.Capo > 0
                 ? $"There is no fret {fret}: counted from the capo, this neck ends at fret {place.Neck.HighestFret}."
                 : $"There is no fret {fret}: this neck ends at fret {place.Neck.HighestFret}. If yours has more, say so with the setting frets.")
             { Strings = [s] });
@@ -224,12 +223,12 @@ internal sealed class SoundBinder(ShapeShelf shelf, TroubleList troubles)
         if (syntax.String is { } s)
         {
             var open = neck.Midi(s, 0);
-            troubles.Add(new Trouble(TroubleCodes.OutOfReach, syntax.Span.Shift(place.LineStart),
+            troubles.Add(new Trouble(TroubleCodes.OutOfReach, syntax.Span,
                 $"String {s} does not reach {pitch}: " + (pitch.Midi < open ? $"its open sound is {Spelling.Sounding(open, null, place.Settings)}, and {pitch} lies below." : $"{pitch} lies above its last fret.")
                 + (others.Count > 0 ? $" It can be played on {Listed(others)}." : " No string reaches it."))
             {
                 Strings = [s],
-                Fixes = [.. others.OrderBy(o => Math.Abs(o - s)).Take(2).Select(o => TroubleList.Replace($"Play it on string {o}", new(syntax.Span.End - 1 + place.LineStart, 1), $"{o}"))],
+                Fixes = [.. others.OrderBy(o => Math.Abs(o - s)).Take(2).Select(o => TroubleList.Replace($"Play it on string {o}", new(syntax.Span.End - 1, 1), $"{o}"))],
             });
             return;
         }

@@ -1,52 +1,73 @@
 // A string sounds one note at a time: striking it again cuts what it sounded before.
+using System.Runtime.InteropServices;
 using ChordLang.Arrangement.Music;
 using ChordLang.Grammar.Syntax;
+using ChordLang.Grammar.Text;
 
 namespace ChordLang.Arrangement.Binding;
 
-/// <summary>Closes the ends of all strikes of a piece.</summary>
-internal static class StringTimes
+/// <summary>When the strings of a piece are struck.</summary>
+internal sealed class StringTimes
 {
-    /// <summary>Cuts each note where its string is struck again before it would end; exactly at its end is no cut. Tells two notes struck at once on one string.</summary>
-    public static void Close(IReadOnlyList<EventDraft> drafts, TroubleList troubles)
+    private readonly Dictionary<int, List<(Strike Strike, EventDraft Draft)>> byString = [];
+
+    /// <summary>Of all drafts of a piece, bar by bar and row by row.</summary>
+    public StringTimes(IEnumerable<EventDraft> drafts)
     {
-        var byString = new Dictionary<int, List<(Strike Strike, Event Event)>>();
         foreach (var draft in drafts)
         {
             if (draft.Bound.Kind != EventKind.Struck)
                 continue;
             foreach (var strike in draft.Strikes)
             {
-                strike.End = strike.WantedEnd;
                 if (strike.Note.String is not { } s)
                     continue;
                 if (!byString.TryGetValue(s, out var strikes))
                     byString[s] = strikes = [];
-                strikes.Add((strike, draft.Bound));
+                strikes.Add((strike, draft));
             }
         }
         foreach (var (number, strikes) in byString)
-        {
-            Rational? next = null;
-            var ordered = strikes.OrderBy(s => s.Strike.Onset).ToList();
-            for (var i = ordered.Count - 1; i >= 0; i--)
-            {
-                var (strike, e) = ordered[i];
-                if (i + 1 < ordered.Count && ordered[i + 1].Strike.Onset > strike.Onset)
-                    next = ordered[i + 1].Strike.Onset;
-                else if (i + 1 < ordered.Count && ordered[i + 1] is var (other, clash) && other.Note.Fret != strike.Note.Fret && !clash.Repeated && !ReferenceEquals(e, clash))
-                    TellClash(number, strike, other, troubles);
-                if (next is { } cut && cut < strike.WantedEnd)
-                    strike.End = cut;
-            }
-        }
+            for (var i = 1; i < strikes.Count; i++)
+                if (strikes[i].Strike.Onset < strikes[i - 1].Strike.Onset)
+                {
+                    byString[number] = [.. strikes.OrderBy(s => s.Strike.Onset)];
+                    break;
+                }
     }
 
-    private static void TellClash(int number, Strike one, Strike other, TroubleList troubles) =>
-        troubles.Add(new Trouble(TroubleCodes.TwoOnOneString, other.Note.Span,
-            $"On this count string {number} is struck by two rows, at fret {one.Note.Fret} and at fret {other.Note.Fret}, and a string sounds one note at a time. Put one of them on another string.")
+    /// <summary>When a note stops: when the writer wants it to, or where its string is struck again before; exactly at its end is no cut.</summary>
+    public Rational End(Strike strike)
+    {
+        if (strike.Note.String is not { } s)
+            return strike.WantedEnd;
+        var strikes = CollectionsMarshal.AsSpan(byString[s]);
+        int low = 0, high = strikes.Length;
+        while (low < high)
         {
-            Strings = [number],
-            Related = [new("The other row", one.Note.Span, null)],
-        });
+            var middle = (low + high) / 2;
+            if (strikes[middle].Strike.Onset <= strike.Onset) low = middle + 1; else high = middle;
+        }
+        return low < strikes.Length && strikes[low].Strike.Onset is var cut && cut < strike.WantedEnd ? cut : strike.WantedEnd;
+    }
+
+    /// <summary>Tells two notes struck at once on one string.</summary>
+    /// <param name="troubles">Where it is told.</param>
+    /// <param name="span">A span of a row's line as a span of the text.</param>
+    public void TellClashes(TroubleList troubles, Func<Span, RowHome, Span> span)
+    {
+        foreach (var (number, strikes) in byString)
+            for (var i = strikes.Count - 2; i >= 0; i--)
+            {
+                var ((strike, draft), (other, clash)) = (strikes[i], strikes[i + 1]);
+                if (other.Onset > strike.Onset || other.Note.Fret == strike.Note.Fret || clash.Bound.Repeated || ReferenceEquals(draft, clash))
+                    continue;
+                troubles.Add(new Trouble(TroubleCodes.TwoOnOneString, span(other.Note.Span, other.Home),
+                    $"On this count string {number} is struck by two rows, at fret {strike.Note.Fret} and at fret {other.Note.Fret}, and a string sounds one note at a time. Put one of them on another string.")
+                {
+                    Strings = [number],
+                    Related = [new("The other row", span(strike.Note.Span, strike.Home), null)],
+                });
+            }
+    }
 }

@@ -25,7 +25,10 @@ public sealed record Piece
     public ImmutableArray<string> Prose { get; init; } = [];
 
     /// <summary>The places in time where something is struck, with all that sounds there.</summary>
-    public ImmutableArray<Moment> Moments { get; init; } = [];
+    public ImmutableArray<Moment> Moments => Found.Value;
+
+    // The sheet and the placement do without them, so they are found when first asked for; a copy of the piece shares them.
+    internal Lazy<ImmutableArray<Moment>> Found { get; init; } = new(() => []);
 
     /// <summary>The bars as written, in order. <c>section A again</c> adds none.</summary>
     public required ImmutableArray<Bar> Bars { get; init; }

@@ -1,13 +1,9 @@
 // A whole piece put on the strings: what the writer left open is worked out, what is given stays.
 using System.Collections.Immutable;
 using ChordLang.Arrangement.Music;
-using ChordLang.Fretboard.Fingering;
 using ChordLang.Fretboard.Hands;
-using ChordLang.Fretboard.Necks;
 using ChordLang.Fretboard.Placement;
-using ChordLang.Fretboard.Voicings;
 using ChordLang.Grammar.Text;
-using Written = ChordLang.Grammar.Syntax.Finger;
 
 namespace ChordLang.Arrangement.Placing;
 
@@ -41,8 +37,6 @@ public sealed record OtherPieces(ImmutableArray<PlacedPiece> Near, int LeftOut);
 /// <param name="Parts">What the cost is made of, in plain words, largest first.</param>
 public sealed record PlacedPiece(ImmutableArray<EventPlace> Events, double Cost, ImmutableArray<CostReason> Parts)
 {
-    private const double QuartersInWhole = 4;
-
     private ImmutableArray<Stretch> Stretches { get; init; } = [];
 
     /// <summary>Places a piece, one stretch after the other where the neck changes.</summary>
@@ -56,17 +50,21 @@ public sealed record PlacedPiece(ImmutableArray<EventPlace> Events, double Cost,
         var events = ImmutableArray.CreateBuilder<EventPlace>();
         var parts = new Dictionary<string, (double Cost, double Most, int Bar)>(StringComparer.Ordinal);
         var cost = 0.0;
-        var struck = piece.Events.Where(e => e.Kind == EventKind.Struck && e.Notes.Any(n => !n.Dead)).ToList();
+        var struck = new List<Event>(piece.Events.Length);
+        foreach (var e in piece.Events)
+            if (e.Kind == EventKind.Struck && e.Notes.Any(n => !n.Dead))
+                struck.Add(e);
         for (int from = 0, to; from < struck.Count; from = to)
         {
             var settings = piece.Bars[struck[from].Bar].Settings;
             for (to = from + 1; to < struck.Count && piece.Bars[struck[to].Bar].Settings is var s && s.Neck == settings.Neck && s.Reach == settings.Reach;)
                 to++;
             var own = settings.Reach is { } reach ? hand.Calibrated(settings.Neck, reach.From, reach.To) : hand;
-            var stretch = Stretch.Of(piece, own, struck.GetRange(from, to - from), anew, before?.Stretches.ElementAtOrDefault(stretches.Count)?.Run);
+            var stretch = Stretch.Of(piece, own, struck.GetRange(from, to - from), anew, before?.Stretches.ElementAtOrDefault(stretches.Count));
             var placed = stretch.Run.Best()[0];
             stretches.Add(stretch);
-            events.AddRange(stretch.Places(0, placed.Onsets));
+            foreach (var together in stretch.Placed)
+                events.AddRange(together);
             cost += placed.Cost;
             foreach (var part in placed.Parts)
             {
@@ -90,12 +88,12 @@ public sealed record PlacedPiece(ImmutableArray<EventPlace> Events, double Cost,
     public OtherPieces Others(int firstBar, int lastBar, int most = 3)
     {
         // Where the neck changes within the bars, the longer part of them is meant.
-        var (stretch, from, count) = Stretches.Select(s => (Stretch: s, From: s.Together.FindIndex(t => In(t[0].Event)), Count: s.Together.Count(t => In(t[0].Event))))
+        var (stretch, from, count) = Stretches.Select(s => (Stretch: s, From: Array.FindIndex(s.Together, t => In(t[0].Event)), Count: s.Together.Count(t => In(t[0].Event))))
             .DefaultIfEmpty().MaxBy(x => x.Count);
         if (stretch is null || count == 0)
             return new([], 0);
         var others = PlacementSearch.Alternatives(stretch.Run, from, count, most);
-        return new([.. others.Near.Select(p => new PlacedPiece(stretch.Places(from, p.Onsets), p.Cost, []))], others.LeftOut);
+        return new([.. others.Near.Select(p => new PlacedPiece([.. p.Onsets.SelectMany((o, i) => stretch.Places(from + i, o))], p.Cost, []))], others.LeftOut);
 
         bool In(Event e) => e.Bar >= firstBar && e.Bar <= lastBar;
     }
@@ -116,66 +114,5 @@ public sealed record PlacedPiece(ImmutableArray<EventPlace> Events, double Cost,
                         edits.Add(new(new(at.End, note.Span.End - at.End), $"@{s}"));
                 }
         return edits.ToImmutable();
-    }
-
-    // The struck events between two changes of the neck, with the search over them.
-    private sealed record Stretch(List<List<(Event Event, Note Note)>> Together, PlacementRun Run)
-    {
-        public static Stretch Of(Piece piece, Hand hand, List<Event> struck, bool anew, PlacementRun? before)
-        {
-            var together = new List<List<(Event Event, Note Note)>>();
-            foreach (var e in struck) // by onset already
-            {
-                if (together.Count == 0 || together[^1][0].Event.Onset != e.Onset)
-                    together.Add([]);
-                foreach (var note in e.Notes)
-                    if (!note.Dead)
-                        together[^1].Add((e, note));
-            }
-            return new(together, PlacementRun.Of(piece.Bars[struck[0].Bar].Settings.Neck, hand,
-            [
-                .. together.Select(g => new OnsetToPlace(g[0].Note.Onset.Value * QuartersInWhole,
-                    [.. g.Select(x => new NoteToPlace(x.Note.Midi, (x.Note.WantedEnd - x.Note.Onset).Value * QuartersInWhole, anew && !x.Note.FretWritten ? null : x.Note.String))],
-                    piece.Bars[g[0].Event.Bar].Settings.Position)),
-            ], before));
-        }
-
-        /// <summary>The events of some onsets, with places.</summary>
-        public ImmutableArray<EventPlace> Places(int from, ImmutableArray<PlacedOnset> onsets)
-        {
-            var events = ImmutableArray.CreateBuilder<EventPlace>();
-            for (var i = 0; i < onsets.Length; i++)
-            {
-                var (group, fingers) = (Together[from + i], Fingers(Run.Neck, Run.Hand, Together[from + i], onsets[i]));
-                for (var n = 0; n < group.Count;)
-                {
-                    var (e, notes, given) = (group[n].Event, ImmutableArray.CreateBuilder<NotePlace>(), true);
-                    for (; n < group.Count && ReferenceEquals(group[n].Event, e); n++)
-                    {
-                        var (note, at) = (group[n].Note, onsets[i].Notes[n]);
-                        notes.Add(new(note, at.String, at.Fret, at.String is { } s && at.Fret > 0 ? fingers?[s] : null));
-                        given &= note.String is not null;
-                    }
-                    events.Add(new(e, notes.ToImmutable(), given));
-                }
-            }
-            return events.ToImmutable();
-        }
-    }
-
-    // Written fingers are kept; the others are worked out around them.
-    private static Fingers? Fingers(Neck neck, Hand hand, List<(Event Event, Note Note)> struck, PlacedOnset placed)
-    {
-        if (struck.All(x => x.Note.Finger is null or Written.None or Written.Open))
-            return placed.Fingers;
-        var slots = new int?[neck.Tuning.Strings];
-        var given = new Finger?[neck.Tuning.Strings];
-        foreach (var ((_, note), at) in struck.Zip(placed.Notes))
-            if (at is { String: { } s, Fret: { } fret })
-            {
-                slots[^s] = fret;
-                given[^s] = note.Finger?.Digit();
-            }
-        return FingeringSearch.Best(neck, hand, new Voicing([.. slots]), new Fingers([.. given])).Best;
     }
 }

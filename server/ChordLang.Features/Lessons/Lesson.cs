@@ -28,7 +28,7 @@ public sealed class Lesson
     /// <param name="library">Where <c>use</c> finds its files, and what holds where the piece says nothing; or null.</param>
     /// <param name="configuration">The levels of checks, or null where none is configured.</param>
     /// <param name="memory">What was worked out for the version before; null where there was none.</param>
-    public Lesson(SyntaxTree tree, ILibrary? library = null, Configuration? configuration = null, HarmonyMemory? memory = null) : this(tree, library, configuration, null, () => Binder.Bind(tree, library)) =>
+    public Lesson(SyntaxTree tree, ILibrary? library = null, Configuration? configuration = null, LessonMemory? memory = null) : this(tree, library, configuration, null, () => Binder.Bind(tree, library, memory: memory?.Music)) =>
         harmony = new(() => LessonHarmony.Of(this, memory));
 
     // Of a part of a longer lesson: what is said of the piece as a whole comes from that one.

@@ -23,15 +23,15 @@ public sealed record LessonHarmony(WrittenChart Written, KeyPlan Keys, Immutable
     /// <summary>What remains without decoration.</summary>
     public ChordSkeleton Skeleton => skeleton.Value;
 
-    internal static LessonHarmony Of(Lesson lesson, HarmonyMemory? memory)
+    internal static LessonHarmony Of(Lesson lesson, LessonMemory? memory)
     {
-        if (memory?.Kept is { } kept && kept.For(lesson) is { } moved)
-            return (memory.Kept = moved).Harmony;
+        if (memory?.Harmony is { } kept && kept.For(lesson) is { } moved)
+            return (memory.Harmony = moved).Harmony;
         var written = WrittenChart.Of(lesson.Chart.Piece);
-        var last = memory?.Kept?.Harmony;
+        var last = memory?.Harmony?.Harmony;
         var harmony = last is not null && Same(last.Written, written) ? last with { Written = written } : Read(written, last);
         if (memory is not null)
-            memory.Kept = new(lesson.Tree, lesson.Library?.Defaults, harmony);
+            memory.Harmony = new(lesson.Tree, lesson.Library?.Defaults, harmony);
         return harmony;
     }
 
@@ -63,16 +63,4 @@ public sealed record LessonHarmony(WrittenChart Written, KeyPlan Keys, Immutable
     }
 
     private static bool Same(ChartChord a, ChartChord b) => a.Bar == b.Bar && a.Onset == b.Onset && a.Duration == b.Duration && a.Chord.Symbol == b.Chord.Symbol;
-}
-
-/// <summary>Keeps the harmony that was worked out last, from one version of a document to the next. Any thread may read and write it: what it holds is immutable.</summary>
-public sealed class HarmonyMemory
-{
-    private volatile KeptHarmony? kept;
-
-    internal KeptHarmony? Kept
-    {
-        get => kept;
-        set => kept = value;
-    }
 }

@@ -62,8 +62,12 @@ internal sealed class NeckTable
     public Fingers? Fingers(Hand hand, Voicing voicing) => fingers.GetOrAdd(voicing, v => FingeringSearch.Best(Neck, hand, v).Best);
 
     /// <summary>The fingers of a passage on the strings, step by step, by slot; null where no hand holds what is struck.</summary>
-    public byte[]?[] Passage(Hand hand, FingeredStep[] steps)
+    /// <param name="hand">Whose.</param>
+    /// <param name="path">The passage.</param>
+    /// <param name="earlier">A path whose fingers are known already, or null.</param>
+    public byte[]?[] Passage(Hand hand, PlacedPath path, PlacedPath? earlier)
     {
+        var steps = path.Steps;
         var found = new byte[]?[steps.Length];
         for (int from = 0, to; from < steps.Length; from = to)
         {
@@ -71,6 +75,11 @@ internal sealed class NeckTable
             to = from + 1;
             while (to < steps.Length && Array.Exists(steps[to].Held, f => f >= 0))
                 to++;
+            if (earlier is not null && path.SameSteps(from, to, earlier))
+            {
+                Array.Copy(earlier.Fingers, path.Earlier[from], found, from, to - from);
+                continue;
+            }
             var part = new ArraySegment<FingeredStep>(steps, from, to - from);
             passages.GetOrAdd(Content(part), _ => PassageFingering.Of(Neck, part, v => all.GetOrAdd(v, x => FingeringSearch.All(Neck, hand, x)))).CopyTo(found, from);
         }

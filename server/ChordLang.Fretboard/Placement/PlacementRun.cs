@@ -17,6 +17,9 @@ public sealed class PlacementRun
     private readonly NeckTable table;
     private readonly Onset[] passage;
     private readonly State[][] beams;
+    // The best way that the run before told, until this one has told its own; then its own.
+    private PlacedPath? path;
+    private Placement? best;
 
     private PlacementRun(Neck neck, Hand hand, ImmutableArray<OnsetToPlace> onsets, PlacementRun? before)
     {
@@ -28,6 +31,7 @@ public sealed class PlacementRun
             Search(0, null, 0, 0);
             return;
         }
+        path = before.path;
         // What is alike at the beginning and at the end, and of that what lies far enough from the edit to have the same surroundings.
         var (old, n) = (before.Onsets, onsets.Length);
         int head = 0, tail = 0, most = Math.Min(n, old.Length);
@@ -67,7 +71,18 @@ public sealed class PlacementRun
     /// <summary>The best placements, best first, all different.</summary>
     /// <param name="most">How many at most, up to the width of the beam.</param>
     public ImmutableArray<Placement> Best(int most = 1) =>
-        [.. Enumerable.Range(0, Math.Clamp(most, 1, beams.Length == 0 ? 1 : beams[^1].Length)).Select(Told)];
+        [Best(), .. Enumerable.Range(1, Math.Clamp(most, 1, beams.Length == 0 ? 1 : beams[^1].Length) - 1).Select(last => Told(last, null).Placement)];
+
+    // Two threads that ask at once find the same.
+    private Placement Best()
+    {
+        if (Volatile.Read(ref best) is { } known)
+            return known;
+        var (found, way) = Told(0, path);
+        path = way;
+        Volatile.Write(ref best, found);
+        return found;
+    }
 
     private static double Gap(ImmutableArray<OnsetToPlace> onsets, int i) => i == 0 ? 0 : onsets[i].Time - onsets[i - 1].Time;
 
@@ -151,37 +166,36 @@ public sealed class PlacementRun
         return true;
     }
 
-    private Placement Told(int last)
+    private (Placement Placement, PlacedPath Path) Told(int last, PlacedPath? earlier)
     {
-        var (placed, steps) = (new PlacedOnset[passage.Length], new FingeredStep[passage.Length]);
-        var (own, costs, worst) = (new double[W.Table.Length], new double[W.Table.Length], new (double Cost, int Onset)[W.Table.Length]);
-        var limit = Hand.Limit(Finger.First, Finger.Little);
-        var start = new State(table.Strings);
-        for (int i = passage.Length - 1, j = last; i >= 0; i--)
+        var (limit, start, path) = (Hand.Limit(Finger.First, Finger.Little), new State(table.Strings), PlacedPath.Back(passage, beams, Onsets, last, earlier));
+        var (costs, worst) = (new double[W.Table.Length], new (double Cost, int Onset)[W.Table.Length]);
+        for (var i = passage.Length - 1; i >= 0; i--)
         {
-            var (onset, state) = (passage[i], beams[i][j]);
-            steps[i] = Step(i == 0 ? start : beams[i - 1][state.From], state, Gap(Onsets, i));
-            if (state.Way is { } way)
+            var (onset, state, before) = (passage[i], path.States[i], i == 0 ? start : path.States[i - 1]);
+            path.Steps[i] ??= Step(before, state, Gap(Onsets, i));
+            if (state.Way is not { } way)
+                continue;
+            if (path.Own[i] is not { } own)
             {
+                own = path.Own[i] = new double[W.Table.Length];
                 var again = new Again[onset.Midi.Length];
                 Remember(again, onset, i, state.From);
-                Array.Clear(own);
                 PlacementCost.Own(table, onset, way, own);
-                PlacementCost.Step(table, limit, onset, way, i == 0 ? start : beams[i - 1][state.From], Gap(Onsets, i), again, own);
-                for (var row = 0; row < costs.Length; row++)
-                {
-                    costs[row] += own[row];
-                    if (own[row] >= worst[row].Cost)
-                        worst[row] = (own[row], i);
-                }
+                PlacementCost.Step(table, limit, onset, way, before, Gap(Onsets, i), again, own);
             }
-            j = state.From;
+            for (var row = 0; row < costs.Length; row++)
+            {
+                costs[row] += own[row];
+                if (own[row] >= worst[row].Cost)
+                    worst[row] = (own[row], i);
+            }
         }
-        var fingers = table.Passage(Hand, steps);
-        for (int i = passage.Length - 1, j = last; i >= 0; j = beams[i--][j].From)
-            placed[i] = new(Told(Onsets[i], passage[i], beams[i][j].Way), beams[i][j].Way is not null && fingers[i] is { } hold ? FingeringCandidates.Named(hold) : null);
+        path.Fingers = table.Passage(Hand, path, earlier);
+        for (var i = 0; i < passage.Length; i++)
+            path.Placed[i] = path.Known(i, earlier) ?? new(Told(Onsets[i], passage[i], path.States[i].Way), path.States[i].Way is not null && path.Fingers[i] is { } hold ? FingeringCandidates.Named(hold) : null);
         var parts = W.Table.Select((row, r) => new CostPart(row.Says, costs[r], worst[r].Onset)).Where(p => p.Cost != 0);
-        return new(ImmutableArray.Create(placed), costs.Sum(), [.. parts.OrderByDescending(p => p.Cost)]);
+        return (new(ImmutableArray.Create(path.Placed), costs.Sum(), [.. parts.OrderByDescending(p => p.Cost)]), path);
     }
 
     private static ImmutableArray<PlacedNote> Told(OnsetToPlace asked, Onset onset, GripChoice? way)

@@ -1,6 +1,7 @@
-// All that the drawing and the words of a bar are made of, as one text: bars with equal texts look and read alike.
+// All that the drawing and the words of a bar are made of, as one row of numbers: bars with equal rows look and read alike.
+using System.Collections.Immutable;
 using System.Globalization;
-using System.Text;
+using System.Runtime.InteropServices;
 using ChordLang.Arrangement.Music;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
@@ -11,14 +12,14 @@ namespace ChordLang.Interchange.Sheet;
 /// <summary>Writes the content of bars. Times count from the bar's start and places in the text from the bar's own, so that what stands before a bar does not change it.</summary>
 internal sealed class BarContent(Piece piece, Drawing drawing, SheetOptions options)
 {
-    private readonly StringBuilder text = new();
+    private readonly List<int> text = [];
     private readonly Dictionary<Settings, string> settings = new(ReferenceEqualityComparer.Instance);
     private readonly ILookup<int, Section> sections = piece.Sections.Where(s => !s.Again).ToLookup(s => s.FirstBar);
     private readonly Places places = drawing.Places;
     private Bar bar = null!;
 
-    /// <summary>The content of a bar.</summary>
-    public string Of(int index)
+    /// <summary>The content of a bar; good until the next is asked for.</summary>
+    public ReadOnlySpan<int> Of(int index)
     {
         bar = piece.Bars[index];
         text.Clear();
@@ -33,7 +34,7 @@ internal sealed class BarContent(Piece piece, Drawing drawing, SheetOptions opti
             Word(Settled(before));
             Put(before.Neck == bar.Settings.Neck ? 1 : 0);
         }
-        text.Append(index == 0 ? '0' : '>');
+        Tag(index == 0 ? '0' : '>');
         foreach (var section in sections[index])
         {
             Word(section.Name);
@@ -44,7 +45,7 @@ internal sealed class BarContent(Piece piece, Drawing drawing, SheetOptions opti
             Chord(chord);
         foreach (var row in bar.Rows)
         {
-            text.Append('r');
+            Tag('r');
             Put(row.Number);
             Put(row.Borrowed ? 1 : 0);
             Word(row.Voice ?? "");
@@ -52,12 +53,12 @@ internal sealed class BarContent(Piece piece, Drawing drawing, SheetOptions opti
             foreach (var e in row.Events)
                 Event(e);
         }
-        return text.ToString();
+        return CollectionsMarshal.AsSpan(text);
     }
 
     private void Event(Event e)
     {
-        text.Append('e');
+        Tag('e');
         Put((int)e.Kind);
         Put(e.Row);
         Word(e.VoiceKey);
@@ -69,10 +70,10 @@ internal sealed class BarContent(Piece piece, Drawing drawing, SheetOptions opti
         Put(e.Is is null ? 0 : 1);
         foreach (var note in e.Notes)
             Note(e, note, places.Of(e, note));
-        text.Append('g');
+        Tag('g');
         foreach (var note in e.Grace)
             Note(e, note, places.Before(e, note));
-        text.Append('s');
+        Tag('s');
         foreach (var note in e.SlideFrom)
             Note(e, note, places.Before(e, note));
         foreach (var mark in e.Marks)
@@ -81,7 +82,7 @@ internal sealed class BarContent(Piece piece, Drawing drawing, SheetOptions opti
 
     private void Note(Event e, Note note, Spot? spot)
     {
-        text.Append('n');
+        Tag('n');
         Pitch(note.Pitch);
         Put(note.String ?? -1);
         Put(note.Fret ?? -1);
@@ -97,7 +98,7 @@ internal sealed class BarContent(Piece piece, Drawing drawing, SheetOptions opti
 
     private void Mark(MarkSyntax mark)
     {
-        text.Append('m');
+        Tag('m');
         Put((int)mark.Kind);
         Put(mark.String ?? -1);
         switch (mark.Operand)
@@ -111,7 +112,7 @@ internal sealed class BarContent(Piece piece, Drawing drawing, SheetOptions opti
 
     private void Chord(ChordSpan chord)
     {
-        text.Append('c');
+        Tag('c');
         Time(chord.Start - bar.Start);
         Put((chord.Carried ? 1 : 0) + (chord.Chord is null ? 2 : 0) + (options.Skeleton.Contains(chord.Span.Start) ? 4 : 0));
         Word(chord.Symbol?.Text ?? "");
@@ -123,14 +124,14 @@ internal sealed class BarContent(Piece piece, Drawing drawing, SheetOptions opti
 
     private void Signs(BarSigns signs, int inside)
     {
-        text.Append('f');
+        Tag('f');
         Put(inside);
         Put(signs.Times);
         Put(signs.Ending);
         Put((signs.RepeatStart ? 1 : 0) + (signs.RepeatEnd ? 2 : 0) + (signs.EndingStops ? 4 : 0) + (signs.EndingCloses ? 8 : 0));
         foreach (var sign in signs.Start)
             Word(sign);
-        text.Append('|');
+        Tag('|');
         foreach (var word in signs.End)
             Word(word);
     }
@@ -159,12 +160,46 @@ internal sealed class BarContent(Piece piece, Drawing drawing, SheetOptions opti
 
     private void Time(Rational value)
     {
-        text.Append(value.Numerator).Append('/');
-        Put(value.Denominator);
+        Put((int)value.Numerator);
+        Put((int)(value.Numerator >> 32));
+        Put((int)value.Denominator);
+        Put((int)(value.Denominator >> 32));
     }
 
-    private void Put(long number) => text.Append(number).Append(' ');
+    private void Put(int number) => text.Add(number);
+
+    // Such a number stands for nothing else, so that what is there only sometimes cannot be taken for what follows it.
+    private void Tag(char sign) => text.Add(int.MinValue + sign);
 
     // With its length before it: no word can be taken for what follows it.
-    private void Word(string word) => text.Append(word.Length).Append(':').Append(word);
+    private void Word(string word)
+    {
+        Put(word.Length);
+        foreach (var letter in word)
+            Put(letter);
+    }
+
+    /// <summary>Finds what is known of a content without a copy of it.</summary>
+    public sealed class Equality : IEqualityComparer<ImmutableArray<int>>, IAlternateEqualityComparer<ReadOnlySpan<int>, ImmutableArray<int>>
+    {
+        /// <inheritdoc/>
+        public bool Equals(ImmutableArray<int> one, ImmutableArray<int> other) => one.AsSpan().SequenceEqual(other.AsSpan());
+
+        /// <inheritdoc/>
+        public int GetHashCode(ImmutableArray<int> content) => GetHashCode(content.AsSpan());
+
+        /// <inheritdoc/>
+        public bool Equals(ReadOnlySpan<int> one, ImmutableArray<int> other) => one.SequenceEqual(other.AsSpan());
+
+        /// <inheritdoc/>
+        public int GetHashCode(ReadOnlySpan<int> content)
+        {
+            var hash = new HashCode();
+            hash.AddBytes(MemoryMarshal.AsBytes(content));
+            return hash.ToHashCode();
+        }
+
+        /// <inheritdoc/>
+        public ImmutableArray<int> Create(ReadOnlySpan<int> content) => [.. content];
+    }
 }

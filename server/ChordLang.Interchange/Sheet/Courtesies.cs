@@ -52,7 +52,9 @@ internal sealed class Courtesies
             if (note.Dead)
                 return;
             var place = (int)note.Pitch.Name.Letter + 7 * note.Pitch.Octave;
-            var i = ends.FindIndex(x => x.Place == place);
+            var i = ends.Count - 1;
+            while (i >= 0 && ends[i].Place != place)
+                i--;
             if (i < 0)
                 ends.Add((place, note, note));
             else

@@ -27,13 +27,13 @@ public sealed record LiveLine(string Name, int From, int To, string Svg, Immutab
 /// <summary>A version of a live sheet. Immutable.</summary>
 public sealed partial class LiveSheet
 {
-    private readonly record struct Known(long Number, ImmutableArray<string> Grips);
+    private readonly record struct Known(ImmutableArray<int> Content, long Number, ImmutableArray<string> Grips);
 
     private readonly record struct Drawn(string Id, string Name, int Length, string Svg, ImmutableArray<string> Spoken, string Margin, ImmutableArray<string> Glyphs);
 
     private readonly string choice;
     // By what goes in: the content of a bar, a bar with the grips over it, a line with its neighbours, words.
-    private readonly Dictionary<string, Known> bars = new(StringComparer.Ordinal);
+    private readonly Dictionary<ImmutableArray<int>, Known> bars = new(new BarContent.Equality());
     private readonly Dictionary<(long, ulong), BarWidth> widths = [];
     private readonly Dictionary<string, Drawn> lines = new(StringComparer.Ordinal);
     private long numbers;
@@ -100,11 +100,16 @@ public sealed partial class LiveSheet
     {
         var content = new BarContent(piece, drawing, options);
         var (contents, grips, shown) = (new long[piece.Bars.Length], new ulong[piece.Bars.Length], new HashSet<string>(StringComparer.Ordinal));
+        var here = bars.GetAlternateLookup<ReadOnlySpan<int>>();
         for (var i = 0; i < contents.Length; i++)
         {
             var words = content.Of(i);
-            if (!bars.TryGetValue(words, out var known))
-                bars[words] = known = before is not null && before.bars.TryGetValue(words, out var old) ? old : new(numbers++, [.. drawing.Measure.Grips(i).Select(g => g.Shape.Key)]);
+            if (!here.TryGetValue(words, out var known))
+            {
+                if (before is null || !before.bars.GetAlternateLookup<ReadOnlySpan<int>>().TryGetValue(words, out known))
+                    known = new([.. words], numbers++, [.. drawing.Measure.Grips(i).Select(g => g.Shape.Key)]);
+                bars[known.Content] = known;
+            }
             contents[i] = known.Number;
             for (var g = 0; g < known.Grips.Length; g++)
                 if (shown.Add(known.Grips[g]) || options.Diagrams == Diagrams.Every)

@@ -108,13 +108,13 @@ internal sealed class Documents(PositionEncoding encoding)
 
     private Document Keep(string uri, int version, SyntaxTree tree, Kept kept, KnownFindings? known = null, TypedLines? typed = null, bool opening = false)
     {
-        var made = Made(uri, version, tree, kept.Harmony);
+        var made = Made(uri, version, tree, kept.Lesson);
         var document = opening ? made with { Opening = true } : made with { Since = known, Typed = typed };
         open[uri] = (document, kept);
         return document;
     }
 
-    private Document Made(string uri, int version, SyntaxTree tree, HarmonyMemory? harmony = null)
+    private Document Made(string uri, int version, SyntaxTree tree, LessonMemory? memory = null)
     {
         var (path, uses) = (PathOf(uri), new UsedPaths());
         var library = new Library(path, full =>
@@ -122,11 +122,11 @@ internal sealed class Documents(PositionEncoding encoding)
             uses.Add(full);
             return OpenAt(full, out var there) ? there.Text : null;
         }, editor);
-        return new(uri, path, version, Interlocked.Increment(ref stamp), new(tree, library, library.Configuration, memory: harmony), new(tree.Source, encoding), uses);
+        return new(uri, path, version, Interlocked.Increment(ref stamp), new(tree, library, library.Configuration, memory: memory), new(tree.Source, encoding), uses);
     }
 
     private bool OpenAt(string path, [NotNullWhen(true)] out Document? document) => (document = open.Values.FirstOrDefault(o => o.Document.Path == path).Document) is not null;
 
     // What one version of a document hands on to the next.
-    private sealed record Kept(LineCache Lines, HarmonyMemory Harmony);
+    private sealed record Kept(LineCache Lines, LessonMemory Lesson);
 }

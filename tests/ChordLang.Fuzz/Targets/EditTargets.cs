@@ -93,7 +93,7 @@ internal static class EditTargets
         var encoding = (PositionEncoding)(text.Length % 3);
         var documents = new Documents(encoding);
         documents.Open(Uri, 1, text);
-        var (memory, tree) = (new HarmonyMemory(), SyntaxTree.Parse(text));
+        var (memory, tree) = (new LessonMemory(), SyntaxTree.Parse(text));
         // A document without a path has a library that opens nothing; the others get the same one.
         var library = documents.Find(Uri)!.Lesson.Library;
         var known = KnownFindings.Of(new Lesson(tree, library).Findings);
