@@ -22,9 +22,9 @@ internal static class SheetFigures
     /// <param name="program">The program whose pipe is measured too, or null.</param>
     public static int Run(Options? program)
     {
-        var (options, cache) = (new SheetOptions(), new LineCache());
+        var (options, cache, memory) = (new SheetOptions(), new LineCache(), new BindingMemory());
         var tree = SyntaxTree.Parse(SourceText.From(Text()), cache);
-        var piece = Binder.Bind(tree);
+        var piece = Binder.Bind(tree, memory: memory);
         var placed = PlacedPiece.Of(piece, Hand.Medium);
         var live = LiveSheet.Of(piece, placed, options);
         var (most, stages) = (0, new double[3]);
@@ -32,10 +32,10 @@ internal static class SheetFigures
         // All that an edit costs until it can be seen: read, bind, put on the strings, draw.
         Figure Edit() => Figure.Of($"live sheet of {Bars} bars after one bar was changed", 16, 60, i =>
         {
-            var (at, letter) = Place(tree.Source.Text, i);
+            var edit = Edited(tree.Source.Text, i);
             var watch = Stopwatch.StartNew();
-            tree = tree.With(new TextEdit(new(at, 1), letter), out _, cache);
-            var edited = Binder.Bind(tree);
+            tree = tree.With(edit, out _, cache);
+            var edited = Binder.Bind(tree, memory: memory);
             stages[0] += Lap(watch);
             placed = PlacedPiece.Of(edited, Hand.Medium, before: placed);
             stages[1] += Lap(watch);
@@ -58,15 +58,16 @@ internal static class SheetFigures
         var ratio = stages[2] / (edit.Runs + Figure.Warm) / whole.Median;
         Console.WriteLine($"drawn after one edit: {ratio:P0} of the time of the whole (at most {MostOfWhole:P0}), {most} of {live.Parts.Count(p => p.Line is not null)} lines drawn anew at most");
         if (program is not null)
-            SheetPipe.Run(program, Text(), Place);
+            SheetPipe.Run(program, Text(), Edited);
         return ratio > MostOfWhole || most > 3 ? 1 : 0;
     }
 
-    // A pitch of the voice on top: the letter behind its count.
-    private static (int At, string Letter) Place(string text, int edit)
+    // A pitch of the voice on top, behind its count: another one, which is longer or shorter, so that all behind it moves.
+    private static TextEdit Edited(string text, int edit)
     {
         var at = text.IndexOf(" 4 ", text.IndexOf($"// bar {7 + edit * 3 % (Bars - 10)} ", StringComparison.Ordinal), StringComparison.Ordinal) + 3;
-        return (at, text[at] == 'A' ? "B" : "A");
+        var name = text[at + 1] is '#' or 'b' ? 2 : 1;
+        return new(new(at, name), name == 1 ? text[at] == 'A' ? "Bb" : "Ab" : "A");
     }
 
     private static double Lap(Stopwatch watch)

@@ -1,6 +1,7 @@
 // How long an editor waits for the live sheet: from the keystroke that is written to the pipe of the program to the answer that is read from it.
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using ChordLang.Grammar.Text;
 
 namespace ChordLang.Benchmarks;
 
@@ -12,15 +13,15 @@ internal static class SheetPipe
     /// <summary>Measures and tells.</summary>
     /// <param name="options">The program.</param>
     /// <param name="text">The piece.</param>
-    /// <param name="place">Where the edit of a number is made, an offset of the text, and what is written there instead of one character.</param>
-    public static void Run(Options options, string text, Func<string, int, (int At, string Letter)> place)
+    /// <param name="edited">The edit of a number, of one line.</param>
+    public static void Run(Options options, string text, Func<string, int, TextEdit> edited)
     {
         var folder = Directory.CreateTempSubdirectory("chordlang-bench-").FullName;
         try
         {
             // Like one who looks before he types on, and like one who types on: then the findings of the keystroke before may still be worked out.
             foreach (var pause in (int[])[Pause, 0])
-                Typed(options, text, place, folder, pause);
+                Typed(options, text, edited, folder, pause);
         }
         finally
         {
@@ -28,7 +29,7 @@ internal static class SheetPipe
         }
     }
 
-    private static void Typed(Options options, string text, Func<string, int, (int At, string Letter)> place, string folder, int pause)
+    private static void Typed(Options options, string text, Func<string, int, TextEdit> edited, string folder, int pause)
     {
         using var peer = new Peer([.. options.Program, "serve"], folder);
         peer.Initialize(pull: false);
@@ -39,13 +40,13 @@ internal static class SheetPipe
         var (times, bytes) = (new List<double>(), 0);
         for (var i = 0; i < Warm + Edits; i++)
         {
-            var (at, letter) = place(text, i);
+            var ((at, length), letters) = (edited(text, i).Span, edited(text, i).NewText);
             var (line, from) = (text.AsSpan(0, at).Count('\n'), at - text.LastIndexOf('\n', at) - 1);
-            text = text[..at] + letter + text[(at + 1)..];
-            var range = $"{{\"start\":{{\"line\":{line},\"character\":{from}}},\"end\":{{\"line\":{line},\"character\":{from + 1}}}}}";
+            text = text[..at] + letters + text[(at + length)..];
+            var range = $"{{\"start\":{{\"line\":{line},\"character\":{from}}},\"end\":{{\"line\":{line},\"character\":{from + length}}}}}";
             var (question, id) = peer.Request("chordlang/sheet", $"{{\"textDocument\":{{\"uri\":\"{uri}\"}},\"known\":{known}}}");
             var began = peer.Write(Peer.Notification("textDocument/didChange",
-                $"{{\"textDocument\":{{\"uri\":\"{uri}\",\"version\":{i + 2}}},\"contentChanges\":[{{\"range\":{range},\"text\":\"{letter}\"}}]}}"), question);
+                $"{{\"textDocument\":{{\"uri\":\"{uri}\",\"version\":{i + 2}}},\"contentChanges\":[{{\"range\":{range},\"text\":\"{letters}\"}}]}}"), question);
             var answer = peer.Answer(id);
             if ((int)answer.Message["result"]!["version"]! != i + 2)
                 throw new IOException("the sheet is not that of the text");

@@ -2,12 +2,15 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using ChordLang.Arrangement.Binding;
+using ChordLang.Arrangement.Placing;
 using ChordLang.Checks.Catalogue;
 using ChordLang.Features.Lessons;
 using ChordLang.Fuzz.Generating;
 using ChordLang.Grammar.Parsing;
 using ChordLang.Grammar.Syntax;
 using ChordLang.Grammar.Text;
+using ChordLang.Interchange.Sheet;
 using ChordLang.Server.Lsp;
 using ChordLang.Server.Lsp.Protocol;
 using ChordLang.Testing;
@@ -23,6 +26,7 @@ internal static class EditTargets
     [
         new("edit-lines", "lines, tokens and findings of the parser after edits equal those of a fresh parse", 90, d => Make(d, Texts.Any(d)), Lines) { Traps = Texts.Traps().Select(t => Parts.Join(t, $"{t.Length / 2}:0: 2 D4\n|")) },
         new("edit-lesson", "findings and harmony after edits equal those of a fresh lesson, in features and in the server's documents", 2, d => Make(d, Long(d)), Lesson),
+        new("edit-sheet", "music, placement and live sheet after edits, taken over from the version before, equal those of a fresh text", 4, d => Make(d, Long(d)), Sheet),
     ];
 
     // The text, then edits: where, how much, what instead.
@@ -124,6 +128,29 @@ internal static class EditTargets
             }
         }
         return null;
+    }
+
+    private static string? Sheet(string input)
+    {
+        var (text, edits) = Read(input);
+        var (memory, tree) = (new BindingMemory(), SyntaxTree.Parse(text));
+        var (placed, live) = ((PlacedPiece?)null, (LiveSheet?)null);
+        for (var i = 0; ; i++)
+        {
+            var (piece, fresh) = (Binder.Bind(tree, memory: memory), Binder.Bind(SyntaxTree.Parse(tree.Source.Text)));
+            if (SameValues.Differ(fresh, piece, typeof(SyntaxTree)) is { } bound)
+                return $"bound otherwise after edit {i}: piece{bound}";
+            placed = PlacedPiece.Of(piece, piece.Settings.Hand, before: placed);
+            var anew = PlacedPiece.Of(fresh, fresh.Settings.Hand);
+            if (SameValues.Differ(anew.Events, placed.Events) is { } other)
+                return $"placed otherwise after edit {i}: events{other}";
+            live = LiveSheet.Of(piece, placed, new(), live);
+            if (SameValues.Differ(LiveSheet.Of(fresh, anew, new()).Parts, live.Parts) is { } drawn)
+                return $"drawn otherwise after edit {i}: parts{drawn}";
+            if (i == edits.Count)
+                return null;
+            tree = tree.With(Whole(tree.Source.Text, edits[i]), out _);
+        }
     }
 
     private static string? Inside(ImmutableArray<Finding> findings, string text)
