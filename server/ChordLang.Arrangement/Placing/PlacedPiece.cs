@@ -18,7 +18,11 @@ public sealed record NotePlace(Note Note, int? String, int? Fret, Finger? Finger
 /// <param name="Event">The event; rests and ties are left out.</param>
 /// <param name="Notes">In the order of the event's notes.</param>
 /// <param name="Given">True where every note already had its string.</param>
-public sealed record EventPlace(Event Event, ImmutableArray<NotePlace> Notes, bool Given);
+public sealed record EventPlace(Event Event, ImmutableArray<NotePlace> Notes, bool Given)
+{
+    /// <summary>Where no hand holds what is struck together there, why; the places are then only the nearest to it. Null where a hand does.</summary>
+    public Unheld? Unheld { get; init; }
+}
 
 /// <summary>What a placement costs the hand, in plain words.</summary>
 /// <param name="Says">What it is about.</param>
@@ -98,14 +102,17 @@ public sealed record PlacedPiece(ImmutableArray<EventPlace> Events, double Cost,
         bool In(Event e) => e.Bar >= firstBar && e.Bar <= lastBar;
     }
 
-    /// <summary>The smallest edits that write the places into the text: <c>@string</c> behind every pitch that has none, or another one.</summary>
+    /// <summary>
+    /// The smallest edits that write the places into the text: <c>@string</c> behind every pitch that has none, or another one. What no hand holds
+    /// is left as it is: to write it down would say that it can be played.
+    /// </summary>
     public ImmutableArray<TextEdit> Edits()
     {
         var edits = ImmutableArray.CreateBuilder<TextEdit>();
         var done = new HashSet<int>();
         foreach (var place in Events)
             foreach (var n in place.Notes)
-                if (!place.Event.Repeated && n is { String: { } s, Note: { PitchWritten: true, FretWritten: false } note } && s != note.String
+                if (!place.Event.Repeated && place.Unheld is null && n is { String: { } s, Note: { PitchWritten: true, FretWritten: false } note } && s != note.String
                     && (note.PitchSpan ?? note.Span) is var at && done.Add(at.End))
                 {
                     if (note.String is null)

@@ -22,6 +22,7 @@ internal sealed class Stretch
     {
         this.anew = anew;
         before = before?.anew == anew ? before : null;
+        var slurs = new Slurs(piece);
         // By onset already.
         var firsts = new List<int>();
         for (var i = 0; i < struck.Count; i++)
@@ -36,8 +37,8 @@ internal sealed class Stretch
             var back = before is null ? -1 : i + before.Together.Length - together.Length;
             var known = before is null ? -1 : before.Holds(i, struck, from, to) ? i : before.Holds(back, struck, from, to) ? back : -1;
             together[i] = known >= 0 ? before!.Together[known] : Group(struck, from, to);
-            asked[i] = before?.Asked(known, together[i], position) ?? before?.Asked(i, together[i], position) ?? before?.Asked(back, together[i], position)
-                ?? new(together[i][0].Note.Onset.Value * QuartersInWhole, [.. together[i].Select(x => new NoteToPlace(x.Note.Midi, Lasts(x.Note), String(x.Note)))], position);
+            asked[i] = before?.Asked(known, together[i], position, slurs) ?? before?.Asked(i, together[i], position, slurs) ?? before?.Asked(back, together[i], position, slurs)
+                ?? new(together[i][0].Note.Onset.Value * QuartersInWhole, [.. together[i].Select(x => new NoteToPlace(x.Note.Midi, Lasts(x.Note), String(x.Note), slurs.From(x.Event, x.Note)))], position);
         }
         Together = together;
         Run = PlacementRun.Of(piece.Bars[struck[0].Bar].Settings.Neck, hand, [.. asked], before?.Run);
@@ -69,6 +70,9 @@ internal sealed class Stretch
     {
         var events = ImmutableArray.CreateBuilder<EventPlace>(1);
         var (group, fingers) = (Together[at], Fingers(Run.Neck, Run.Hand, Together[at], onset));
+        // A harmonic is touched, not held.
+        var unheld = onset.Unheld && !group.Exists(x => x.Note.Harmonic)
+            ? new Unheld(Run.Neck, Run.Hand, [.. group.Select(x => x.Note.Pitch)], Run.Onsets[at].Notes, onset.Notes) : null;
         for (var n = 0; n < group.Count;)
         {
             var (e, notes, given) = (group[n].Event, ImmutableArray.CreateBuilder<NotePlace>(), true);
@@ -78,7 +82,7 @@ internal sealed class Stretch
                 notes.Add(new(note, place.String, place.Fret, place.String is { } s && place.Fret > 0 ? fingers?[s] : null));
                 given &= note.String is not null;
             }
-            events.Add(new(e, notes.ToImmutable(), given));
+            events.Add(new(e, notes.ToImmutable(), given) { Unheld = unheld });
         }
         return events.ToImmutable();
     }
@@ -110,13 +114,17 @@ internal sealed class Stretch
     }
 
     // What was asked at an onset, where the same is to be asked now.
-    private OnsetToPlace? Asked(int at, List<(Event Event, Note Note)> group, int? position)
+    private OnsetToPlace? Asked(int at, List<(Event Event, Note Note)> group, int? position, Slurs slurs)
     {
         if (at < 0 || at >= Together.Length)
             return null;
         var onset = Run.Onsets[at];
         if (onset.Position != position || onset.Notes.Length != group.Count || onset.Time != group[0].Note.Onset.Value * QuartersInWhole)
             return null;
+        // A note that is the same may be reached from another one.
+        for (var n = 0; n < group.Count; n++)
+            if (onset.Notes[n].From != slurs.From(group[n].Event, group[n].Note))
+                return null;
         if (ReferenceEquals(group, Together[at]))
             return onset;
         for (var n = 0; n < group.Count; n++)

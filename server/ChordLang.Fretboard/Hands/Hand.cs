@@ -43,6 +43,12 @@ public sealed record Hand(string Name, ImmutableArray<PairReach> Reach)
     /// <summary>Millimetres beyond which two digits cannot go; infinite for a pair without figures.</summary>
     public double Limit(Finger one, Finger other) => Of(one, other)?.Limit ?? double.PositiveInfinity;
 
+    /// <summary>Millimetres within which every two of the four fingers reach, so that nothing need be tried; infinite without figures.</summary>
+    public double Within => Pairs(thumb: false).Min();
+
+    /// <summary>Millimetres beyond which no two digits go, so that nothing need be tried; infinite where a pair has no figures.</summary>
+    public double Beyond => Pairs(thumb: true).Max();
+
     /// <summary>
     /// The hand of one who says <c>reach 5 to 9</c>: first finger on the one fret, little finger on the other, on this neck, is
     /// comfortable; all other pairs are scaled alike. Two equal frets, or frets off the neck, leave the hand as it is.
@@ -68,6 +74,13 @@ public sealed record Hand(string Name, ImmutableArray<PairReach> Reach)
 
     /// <inheritdoc/>
     public override int GetHashCode() => Reach.Aggregate(Name.GetHashCode(StringComparison.Ordinal), HashCode.Combine);
+
+    private IEnumerable<double> Pairs(bool thumb)
+    {
+        for (var one = thumb ? Finger.Thumb : Finger.First; one < Finger.Little; one++)
+            for (var other = one + 1; other <= Finger.Little; other++)
+                yield return Limit(one, other);
+    }
 
     private PairReach? Of(Finger one, Finger other)
     {

@@ -66,14 +66,15 @@ internal sealed class GripChoice(int[] strings, int[] frets)
                 frets[strings - c.Strings[i]] = c.Frets[i];
             c.Needed = FingersNeeded(frets);
         }
-        var limit = hand.Limit(Finger.First, Finger.Little);
-        var held = all.Where(c => c.Needed <= Grip.Fingers && (c.Fretted < 2 || table.Distance(c.Low, c.High) <= limit) && Reached(table, hand, c)).ToList();
+        var (within, apart, beyond) = (hand.Within, hand.Limit(Finger.First, Finger.Little), hand.Beyond);
+        var held = all.Where(c => c.Needed <= Grip.Fingers && Reached(c)).ToList();
         return held.Count > 0 ? held : all;
-    }
 
-    // Narrow grips need no proof; whether fingers reach all of a wide one has to be tried.
-    private static bool Reached(NeckTable table, Hand hand, GripChoice way) =>
-        way.Needed < 3 || table.Distance(way.Low, way.High) <= hand.Comfortable(Finger.First, Finger.Third) || way.Fingers(table, hand) is not null;
+        // Narrow grips need no proof, nor do two fingers, of which one may be the little one; whether fingers reach all of a wide grip has to be tried, by
+        // the same search as the checks ask.
+        bool Reached(GripChoice way) => way.Fretted < 2 || table.Distance(way.Low, way.High) is var mm
+            && (mm <= within || mm <= apart && way.Needed < 3 || mm <= beyond && way.Fingers(table, hand) is not null);
+    }
 
     /// <summary>As <see cref="Grip.FingersNeeded"/>, on frets from the lowest string up, -1 for a silent one.</summary>
     public static int FingersNeeded(ReadOnlySpan<int> frets)

@@ -19,6 +19,7 @@ internal sealed class Onset
         Order = [.. Enumerable.Range(0, asked.Notes.Length).OrderByDescending(i => asked.Notes[i].Midi)];
         Midi = [.. Order.Select(i => asked.Notes[i].Midi)];
         Duration = [.. Order.Select(i => asked.Notes[i].Duration)];
+        From = [.. Order.Select(i => asked.Notes[i].From)];
         Ways = table.Ways(hand, Midi, [.. Order.Select(i => asked.Notes[i].String)]);
         Role = Surroundings.Roles(passage, at, Midi);
         Back = Surroundings.Back(passage, at, Midi, Memory);
@@ -37,6 +38,9 @@ internal sealed class Onset
     public int[] Midi { get; }
 
     public double[] Duration { get; }
+
+    /// <summary>For each note: the pitch before it that wants the same string, or null.</summary>
+    public int?[] From { get; }
 
     /// <summary>0 alone among its neighbours, 1 the highest, 2 the lowest, 3 between.</summary>
     public int[] Role { get; }

@@ -87,6 +87,8 @@ internal static class PlacementCost
             if (fret >= 0 && fret != way.Frets[k])
                 sum.Add(W.Cut);
             fret = -1;
+            if (onset.From[k] is { } from && (before.Ago[way.Strings[k]] + passed > Onset.Memory || neck.Neck.Midi(way.Strings[k], before.Frets[way.Strings[k]]) != from))
+                sum.Add(W.Slur);
             if (again[k].String != 0)
                 sum.Add(W.Again + (again[k].String == way.Strings[k] ? 0 : 3) + (again[k].Ago <= 1.01 ? 0 : again[k].Ago <= 4.01 ? 1 : 2));
         }

@@ -8,7 +8,8 @@ namespace ChordLang.Fretboard.Placement;
 /// <param name="Midi">Sounding MIDI number.</param>
 /// <param name="Duration">How long it must sound, in quarters, ringing and ties counted.</param>
 /// <param name="String">The string it is written on, or null.</param>
-public sealed record NoteToPlace(int Midi, double Duration, int? String = null);
+/// <param name="From">The pitch that it is hammered, pulled or slid from, which wants the same string; or null.</param>
+public sealed record NoteToPlace(int Midi, double Duration, int? String = null, int? From = null);
 
 /// <summary>Notes that begin together.</summary>
 /// <param name="Time">Quarters from the beginning; onsets come in order of time.</param>
@@ -24,7 +25,11 @@ public sealed record OnsetToPlace(double Time, ImmutableArray<NoteToPlace> Notes
 public sealed record PlacedNote(int Midi, int? String, int? Fret);
 
 /// <summary>An onset with its places, in the order of the notes asked for, and the fingers of its struck notes where a hand can hold them.</summary>
-public sealed record PlacedOnset(ImmutableArray<PlacedNote> Notes, Fingers? Fingers);
+public sealed record PlacedOnset(ImmutableArray<PlacedNote> Notes, Fingers? Fingers)
+{
+    /// <summary>True where no hand holds what is struck, on these strings or (where none is given) on any.</summary>
+    public bool Unheld => Fingers is null && Notes.Any(n => n.Fret > 0);
+}
 
 /// <summary>One placement of the whole passage.</summary>
 /// <param name="Onsets">One for each onset asked for.</param>

@@ -52,7 +52,7 @@ public static class PlacementSearch
                 others.Add(new(own, Cost(placed) - floor, []));
         }
         var original = chosen.Onsets.Skip(from).Take(count).ToList();
-        var near = others.Where(p => p.Cost <= Proportion * Math.Max(FewNotes, Moved(original, p)) && p.Onsets.Count(Unheld) <= original.Count(Unheld)).ToList();
+        var near = others.Where(p => p.Cost <= Proportion * Math.Max(FewNotes, Moved(original, p)) && p.Onsets.Count(o => o.Unheld) <= original.Count(o => o.Unheld)).ToList();
         return new([.. near.OrderBy(p => p.Cost).Take(most)], others.Count - near.Count);
     }
 
@@ -65,8 +65,6 @@ public static class PlacementSearch
 
     private static int Moved(List<PlacedOnset> from, Placement to) =>
         from.Zip(to.Onsets, (a, b) => a.Notes.Zip(b.Notes, (x, y) => x.String != y.String).Count(moved => moved)).Sum();
-
-    private static bool Unheld(PlacedOnset onset) => onset.Fingers is null && onset.Notes.Any(n => n.Fret > 0);
 
     private static string Places(IEnumerable<PlacedOnset> onsets) => string.Join(' ', onsets.SelectMany(o => o.Notes).Select(n => n.String));
 }

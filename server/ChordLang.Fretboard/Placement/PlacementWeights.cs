@@ -13,7 +13,7 @@ public sealed record PlacementWeights(string Says, string Of, ImmutableArray<dou
 {
     // Where each row begins; a test holds these against the table.
     internal const int Fret = 0, Open = 64, Strings = 70, Width = 94, Needed = 102, Lie = 108, Reach = 113, Shift = 131, Again = 172, Cut = 178,
-        Held = 179, Pair = 191, Near = 345, Along = 807, Melody = 858, Asked = 1068, Count = 1070;
+        Held = 179, Pair = 191, Near = 345, Along = 807, Melody = 858, Asked = 1068, Slur = 1070, Count = 1071;
 
     /// <summary>The table; its origin is told in its first lines.</summary>
     public static ImmutableArray<PlacementWeights> Table { get; } = Load();

@@ -44,7 +44,7 @@ public static class Together
     private sealed class Search(Neck neck, Hand hand, IReadOnlyList<NoteToPlace> notes)
     {
         private readonly int?[] slots = new int?[neck.Tuning.Strings];
-        private readonly double reach = hand.Reach.IsEmpty ? double.PositiveInfinity : hand.Reach.Max(r => r.Limit);
+        private readonly double reach = hand.Beyond;
         private (int Needed, double Span) least = (int.MaxValue, 0);
         private int tried;
 

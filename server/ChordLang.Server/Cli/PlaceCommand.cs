@@ -22,7 +22,12 @@ internal sealed record PlacedFileJson(string Path, IReadOnlyList<PlacedEventJson
     public int? OthersLeftOut { get; init; }
 }
 internal sealed record OtherPlacementJson(IReadOnlyList<PlacedEventJson> Events, double CostsMore);
-internal sealed record PlacedEventJson(int Bar, int Row, string Count, IReadOnlyList<PlacedNoteJson> Notes, bool Given);
+internal sealed record PlacedEventJson(int Bar, int Row, string Count, IReadOnlyList<PlacedNoteJson> Notes, bool Given)
+{
+    /// <summary>Why no hand holds what is struck there: the places are the nearest, and are not written into the file.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Unheld { get; init; }
+}
 internal sealed record PlacedNoteJson(string Pitch, int? String, int? Fret, [property: JsonConverter(typeof(FingerJson))] string? Finger);
 internal sealed record CostJson(string Says, double Cost, int Bar);
 
@@ -137,7 +142,7 @@ internal sealed class PlaceCommand : Command
     private static IReadOnlyList<PlacedEventJson> Told(Piece piece, PlacedPiece placed) =>
     [
         .. placed.Events.Select(e => new PlacedEventJson(piece.Bars[e.Event.Bar].Number, e.Event.Row, CountSyntax.Write(e.Event.Offset),
-            [.. e.Notes.Select(n => new PlacedNoteJson(n.Note.Pitch.ToString(), n.String, n.Fret, n.Fret == 0 ? "0" : n.Finger?.Written()))], e.Given)),
+            [.. e.Notes.Select(n => new PlacedNoteJson(n.Note.Pitch.ToString(), n.String, n.Fret, n.Fret == 0 ? "0" : n.Finger?.Written()))], e.Given) { Unheld = e.Unheld?.Why() }),
     ];
 
     private static void Write(PlacedFileJson file, Terminal terminal)
@@ -147,7 +152,9 @@ internal sealed class PlaceCommand : Command
         var dear = file.Parts.Where(p => p.Cost > 0).Take(3).Select(p => $"{p.Says} (most in {(p.Bar == 0 ? "the pickup" : $"bar {p.Bar}")})").ToList();
         if (dear.Count > 0)
             terminal.Out.WriteLine($"  What costs the hand most: {string.Join("; ", dear)}.");
-        var open = file.Events.Where(e => e.Notes.Any(n => n is { Fret: > 0, Finger: null })).Select(e => (e.Bar, e.Count)).Distinct()
+        foreach (var (e, why) in file.Events.Where(e => e.Unheld is not null).DistinctBy(e => (e.Bar, e.Count, e.Unheld)).Select(e => (e, e.Unheld)))
+            terminal.Out.WriteLine($"  Not a placement: {(e.Bar == 0 ? "pickup" : $"bar {e.Bar}")}, count {e.Count}. {why} {(e.Given ? "Change the grip." : "It is not written into the file: leave a note out, move one by an octave, or strike them one after the other.")}");
+        var open = file.Events.Where(e => e.Unheld is null && e.Notes.Any(n => n is { Fret: > 0, Finger: null })).Select(e => (e.Bar, e.Count)).Distinct()
             .Select(e => $"{(e.Bar == 0 ? "pickup" : $"bar {e.Bar}")}, count {e.Count}").ToList();
         if (open.Count > 0)
             terminal.Out.WriteLine($"  No fingering was found for {string.Join("; ", open)}: choose another grip there, let a note end sooner, or leave one out.");
@@ -166,7 +173,7 @@ internal sealed class PlaceCommand : Command
     private static void Write(IReadOnlyList<PlacedEventJson> events, Terminal terminal)
     {
         foreach (var e in events)
-            terminal.Out.WriteLine($"  {(e.Bar == 0 ? "pickup" : $"bar {e.Bar}")}, count {e.Count}, row {e.Row}: {string.Join(", ", e.Notes.Select(Spoken))}{(e.Given ? " (as written)" : "")}");
+            terminal.Out.WriteLine($"  {(e.Bar == 0 ? "pickup" : $"bar {e.Bar}")}, count {e.Count}, row {e.Row}: {string.Join(", ", e.Notes.Select(Spoken))}{(e.Given ? " (as written)" : "")}{(e.Unheld is null ? "" : " (no hand holds this)")}");
     }
 
     private static string Spoken(PlacedNoteJson n) => n is not { String: { } s, Fret: { } fret } ? $"no place was found for {n.Pitch}"

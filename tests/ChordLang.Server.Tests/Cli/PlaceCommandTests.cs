@@ -46,8 +46,30 @@ public sealed class PlaceCommandTests
     [Fact]
     public void What_no_hand_holds_is_said()
     {
-        Assert.Contains("  No fingering was found for bar 1, count 3: choose another grip there", Call.With("|\n    top: 1 G4   3 Eb5\n    low: 1 C3+Bb3   3 G2\n", "place", "-").Out, StringComparison.Ordinal);
-        Assert.DoesNotContain("No fingering", Call.With(Passage, "place", "-").Out, StringComparison.Ordinal);
+        var told = Call.With("|\n    top: 1 G4   3 Eb5\n    low: 1 C3+Bb3   3 G2\n", "place", "-").Out;
+        Assert.Contains("  Not a placement: bar 1, count 3. No hand holds these notes together, wherever they are put; 3-x-x-x-x-11 comes nearest.", told, StringComparison.Ordinal);
+        Assert.Contains("Without Eb5 or G2 it can be played. It is not written into the file", told, StringComparison.Ordinal);
+        Assert.Contains("Eb5 string 1 fret 11 (no hand holds this)", told, StringComparison.Ordinal);
+        Assert.DoesNotContain("Not a placement", Call.With(Passage, "place", "-").Out, StringComparison.Ordinal);
+    }
+
+    // Two voices that meet in one pitch, with a third beside them: every note has its place in the answer, and none of them is written, so that the
+    // file says no more than can be played, and `check` goes on saying what is wrong with it.
+    [Fact]
+    public void What_no_hand_holds_is_not_written()
+    {
+        using var folder = new TemporaryFolder();
+        const string Text = "key Eb major\n\n| Cm7\n    top:  1 Eb4+B4   3 G4\n    low:  1 F2+Bb3   3 Eb3\n";
+        var path = folder.Write("a.chl", Text);
+        using var document = JsonDocument.Parse(Call.Of("place", "--write", "--format", "json", path).Out);
+        var events = document.RootElement.GetProperty("files")[0].GetProperty("events").EnumerateArray().ToList();
+        Assert.Equal(events.Where(e => e.GetProperty("count").GetString() == "1"), events.Where(e => e.TryGetProperty("unheld", out _)), (a, b) => a.GetRawText() == b.GetRawText());
+        Assert.All(events.SelectMany(e => e.GetProperty("notes").EnumerateArray()), n => Assert.Equal(JsonValueKind.Number, n.GetProperty("fret").ValueKind));
+        var lines = File.ReadAllText(path).Split('\n');
+        Assert.Matches("^    top:  1 Eb4\\+B4   3 G4@[1-6]$", lines[3]);
+        Assert.Matches("^    low:  1 F2\\+Bb3   3 Eb3@[1-6]$", lines[4]);
+        Assert.Contains("hand-no-place", Call.Of("check", path).Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("hand-impossible-stretch", Call.Of("check", path).Out, StringComparison.Ordinal);
     }
 
     [Fact]
