@@ -11,7 +11,8 @@ public sealed record FingeringTerms(string Name, string Of, ImmutableArray<doubl
 {
     /// <summary>
     /// The table. Source: ours, fitted (conditional logit) to fingerings of chord shapes that players have published and checked on shapes
-    /// left out of the fit; no such shape is shipped.
+    /// left out of the fit; no such shape is shipped. The last row is set by us, as players take minor sevenths (common practice): x-1-3-1-2-x and
+    /// 5-x-5-5-5-x with a barre.
     /// </summary>
     public static ImmutableArray<FingeringTerms> Table { get; } =
     [
@@ -47,6 +48,7 @@ public sealed record FingeringTerms(string Name, string Of, ImmutableArray<doubl
             -1.64, -1.42, 1.63, 0.31, 0.56, 0.73, -1.71, 0.50, 0.51, 1.67, -2.01, -2.30,
             -2.40, -1.58, 2.48, 0.10, 1.26, 0.65, -1.47, 0.05, -1.66, -0.05, 1.08, 1.34,
         ]),
+        new("a finger where the first could lie across", "without open strings: under a string fretted higher, four fingers side by side", [0.40, 0.50]),
     ];
 
     /// <summary>How many weights the table has.</summary>
@@ -57,7 +59,7 @@ public sealed record FingeringTerms(string Name, string Of, ImmutableArray<doubl
     // Where each row of the table begins.
     private const int Used = 0, Lowest = 4, Across = 7, Width = 11, OverFretted = 15, OverUnplayed = 17, BesideOpen = 18, FirstBarre = 20,
         OneFret = 23, Above = 25, Below = 29, HowMany = 33, NoFirst = 37, LowestOpen = 38, OffRule = 42, TopString = 45, TopStringOpen = 69,
-        Barre = 93, Apart = 97;
+        Barre = 93, Apart = 97, Spared = 121;
 
     /// <summary>The cost of a candidate.</summary>
     internal static double Cost(ReadOnlySpan<int> frets, ReadOnlySpan<byte> fingers)
@@ -93,10 +95,21 @@ public sealed record FingeringTerms(string Name, string Of, ImmutableArray<doubl
                 Beside(before, held[before], f, held[f], into);
             before = f;
         }
+        if (held[1].Strings > 0 && grip.Open == 0)
+            Sparing(held, frets, fingers, into);
         if (used == 1) into[HowMany]++;
         if (used == 3) into[HowMany + 1]++;
         if (used == 4) into[HowMany + 2]++;
         if (used == 2 && grip.Open > 0) into[HowMany + 3]++;
+    }
+
+    private static void Sparing(ReadOnlySpan<Held> held, ReadOnlySpan<int> frets, ReadOnlySpan<byte> fingers, Span<double> into)
+    {
+        for (var i = 0; i < fingers.Length; i++)
+            if (fingers[i] is > 1 and <= 4 && frets[i] == held[1].Fret && Math.Min(i, held[1].Low) is var from && Math.Max(i, held[1].Low) is var to
+                && !FingeringCandidates.LowerNoteBetween(frets, from, to) && frets[from..to].ContainsAnyInRange(held[1].Fret + 1, int.MaxValue))
+                into[Spared]++;
+        if (held[2].Fret == held[1].Fret && held[3].Fret == held[1].Fret && held[4].Fret == held[1].Fret) into[Spared + 1]++;
     }
 
     private static void LowestOf(int f, Outline grip, Span<double> into)

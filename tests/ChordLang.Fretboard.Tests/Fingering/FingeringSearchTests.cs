@@ -19,6 +19,9 @@ public class FingeringSearchTests
     [InlineData("1-3-3-2-1-1", "1-3-4-2-1-1")]
     [InlineData("x-5-7-5-6-5", "x-1-3-1-2-1")]
     [InlineData("x-3-5-4-5-x", "x-1-3-2-4-x")]
+    [InlineData("5-x-5-5-5-x", "1-x-1-1-1-x")]
+    [InlineData("x-1-3-1-2-x", "x-1-3-1-2-x")]
+    [InlineData("x-0-2-2-2-0", "x-x-1-2-3-x")]
     [InlineData("0-0-0-0-0-0", "x-x-x-x-x-x")]
     [InlineData("x-x-x-x-x-x", "x-x-x-x-x-x")]
     public void Known_grips_get_known_fingers(string grip, string fingers) =>
