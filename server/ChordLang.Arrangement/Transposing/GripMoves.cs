@@ -20,7 +20,8 @@ internal sealed record GripMove(ImmutableArray<EventMove> Events, Stop? Stop);
 /// <param name="Obstacle">An open string, or an end of the neck.</param>
 /// <param name="Strings">The strings that were stopped.</param>
 /// <param name="Found">True where another grip was found.</param>
-internal sealed record Stop(Obstacle Obstacle, ImmutableArray<int> Strings, bool Found);
+/// <param name="Far">Where the grip could be held all the same: the stretch that speaks against it; else null.</param>
+internal sealed record Stop(Obstacle Obstacle, ImmutableArray<int> Strings, bool Found, Stretch? Far = null);
 
 /// <summary>Moves grips.</summary>
 internal sealed class GripMoves(Piece piece, Interval interval)
@@ -111,19 +112,32 @@ internal sealed class GripMoves(Piece piece, Interval interval)
         if (off.Count > 0)
             return interval.Semitones < 0 && off.Any(n => n.Fret == 0) ? new(Obstacle.OpenString, Strings(off.Where(n => n.Fret == 0)), true) : new(Obstacle.NeckEnd, Strings(off), true);
         var open = grip.Where(m => m.Note.Fret == 0).Select(m => m.Note).ToList();
-        return open.Count == 0 || interval.Semitones <= 0 || Held(settings, grip, m => m.Fret) || !Held(settings, grip, m => m.Note.Fret)
-            ? null : new(Obstacle.OpenString, Strings(open), true);
+        if (open.Count == 0 || interval.Semitones <= 0 || !Held(settings, grip, m => m.Note.Fret))
+            return null;
+        if (!Held(settings, grip, m => m.Fret))
+            return new(Obstacle.OpenString, Strings(open), true);
+        return Hard(settings, grip, m => m.Fret) is { } far && Hard(settings, grip, m => m.Note.Fret) is null ? new(Obstacle.OpenString, Strings(open), true, far) : null;
+    }
+
+    // Ours: a stretch that is nearer to the limit of the hand than to its ease is no grip for everybody.
+    private Stretch? Hard(Settings settings, List<NoteMove> grip, Func<NoteMove, int?> fret)
+    {
+        var voicing = Grip(settings, grip, fret);
+        return Fingering(settings, voicing) is { } fingers && Stretch.Of(settings.Neck, HandOf(settings), voicing, fingers) is { } far
+            && far.Millimetres > (far.Comfortable + far.Limit) / 2 ? far : null;
     }
 
     private static ImmutableArray<int> Strings(IEnumerable<Note> notes) => [.. notes.Select(n => n.String!.Value).Distinct().Order()];
 
-    private bool Held(Settings settings, IEnumerable<NoteMove> grip, Func<NoteMove, int?> fret)
+    private bool Held(Settings settings, IEnumerable<NoteMove> grip, Func<NoteMove, int?> fret) => Fingering(settings, Grip(settings, grip, fret)) is not null;
+
+    private static Voicing Grip(Settings settings, IEnumerable<NoteMove> grip, Func<NoteMove, int?> fret)
     {
         var slots = new int?[settings.Neck.Tuning.Strings];
         foreach (var m in grip)
             if (m.Note.String is { } s && s <= slots.Length)
                 slots[^s] ??= fret(m);
-        return Fingering(settings, new([.. slots])) is not null;
+        return new([.. slots]);
     }
 
     // All tones under the same top note; then without those that function does not need; then, where nothing else sounds, all of it an octave away;
@@ -131,7 +145,7 @@ internal sealed class GripMoves(Piece piece, Interval interval)
     private GripMove Elsewhere(Settings settings, ImmutableArray<EventMove> plain, List<NoteMove> grip, Stop stop)
     {
         GripMove? Try(List<NoteMove> left, int octave = 0) =>
-            NearestVoicing.Find(settings.Neck, HandOf(settings), [.. left.Select(m => new WantedNote(m.Pitch.Midi + octave, m.Note.String!.Value, m.Fret!.Value + octave))]) is { } found
+            NearestVoicing.Find(settings.Neck, HandOf(settings), [.. left.Select(m => new WantedNote(m.Pitch.Midi + octave, m.Note.String!.Value, m.Fret!.Value + octave))], atEase: stop.Far is not null) is { } found
                 ? new(Laid(settings, plain, left, found), stop) : null;
         var away = interval.Semitones < 0 ? Octave : -Octave;
         for (var (most, left) = (Needless, grip); ;)
@@ -140,6 +154,8 @@ internal sealed class GripMoves(Piece piece, Interval interval)
                 return near;
             if (Fewer(plain, left, most) is { } fewer)
                 left = fewer;
+            else if (stop.Far is not null)
+                return new(plain, null); // it can be held, and its stretch is told by a check
             else if (most == Needless && (plain.Length == 1 ? Try(grip, away) : null) is { } whole)
                 return whole;
             else if (most == Needless)

@@ -13,6 +13,8 @@ internal static class LossWords
         var strings = Strings(stop.Strings);
         var why = (stop.Obstacle, by > 0) switch
         {
+            (Obstacle.OpenString, true) when stop.Far is { } far => $"{strings} {(stop.Strings.Length == 1 ? "was" : "were")} open. {Frets(by)} up, where no string is open, "
+                + $"the {far.Pair} would lie {far.Millimetres:0} mm apart in this grip, and this hand is at ease up to {far.Comfortable:0} mm.",
             (Obstacle.OpenString, true) => $"{strings} {(stop.Strings.Length == 1 ? "was" : "were")} open. {Frets(by)} up, where no string is open, this grip cannot be held.",
             (Obstacle.OpenString, _) => $"{strings} {(stop.Strings.Length == 1 ? "was" : "were")} open, and an open string does not go lower.",
             (_, true) => $"{Frets(by)} up, this grip leaves the neck, which ends at fret {settings.Neck.HighestFret}.",

@@ -30,8 +30,12 @@ public static class NearestVoicing
     /// The grip nearest to the wanted one that the hand can hold: the same pitch classes, each as often, under the same top note (in another
     /// octave only where no string has it). Exact pitches come first, then the same bass, then the nearest strings. Null where there is none.
     /// </summary>
+    /// <param name="neck">Where the frets lie.</param>
+    /// <param name="hand">Whose reach counts.</param>
+    /// <param name="wanted">The notes.</param>
+    /// <param name="atEase">True to leave aside grips that stretch the hand beyond comfort.</param>
     /// <returns>One place for each wanted note, in the same order.</returns>
-    public static ImmutableArray<FoundNote>? Find(Neck neck, Hand hand, ImmutableArray<WantedNote> wanted)
+    public static ImmutableArray<FoundNote>? Find(Neck neck, Hand hand, ImmutableArray<WantedNote> wanted, bool atEase = false)
     {
         if (wanted.IsEmpty || wanted.Length > neck.Tuning.Strings)
             return null;
@@ -45,7 +49,8 @@ public static class NearestVoicing
         var tried = 0;
         foreach (var found in search.Ranked())
         {
-            if (FingeringSearch.Best(neck, hand, Grip(neck, found)).Best is not null)
+            var grip = Grip(neck, found);
+            if (FingeringSearch.Best(neck, hand, grip).Best is { } fingers && (!atEase || Stretch.Of(neck, hand, grip, fingers) is not { Wide: true }))
                 return [.. found];
             if (++tried == MostTried)
                 break;

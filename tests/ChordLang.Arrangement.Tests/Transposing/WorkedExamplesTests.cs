@@ -92,6 +92,20 @@ public class WorkedExamplesTests
         Assert.StartsWith("Strings 1, 2 and 5 were open. 2 frets up, where no string is open, this grip cannot be held.", loss.Message, StringComparison.Ordinal);
     }
 
+    // Two frets up the first finger lies across fret 2 and the little one on fret 7, 145 mm by the luthiers' rule: no grip for everybody, while others hold the same tones.
+    [Fact]
+    public void A_grip_that_only_a_stretch_could_hold_gives_way_to_one_at_ease()
+    {
+        var moved = Moved.By("key A minor\n| Am9\n    1 x-0-5-5-0-0\n", 2);
+        var loss = Assert.Single(moved.Losses);
+        Assert.Equal((Obstacle.OpenString, false), (loss.Obstacle, loss.SamePitches));
+        Assert.Contains("the first and little finger would lie 145 mm apart", loss.Message, StringComparison.Ordinal);
+        var e = Assert.Single(moved.Piece.Events);
+        Assert.Equal("F#4", e.Notes.MaxBy(n => n.Midi)!.Pitch.ToString());
+        Assert.Equal(["A", "B", "C#", "D", "F#"], e.Notes.Select(n => n.Pitch.Name.ToString()).Distinct().Order());
+        Assert.Empty(Moved.By("key A minor\n| Am\n    1 x-0-2-2-1-0\n", 2).Losses);
+    }
+
     [Fact]
     public void Below_the_nut_a_grip_goes_to_the_nearest_strings_with_the_same_top_note()
     {
