@@ -87,6 +87,7 @@ public static class CheckCatalogue
         new OpenShape(),
         new NothingPlayed(),
         new MarkOffString(),
+        new SlurAcrossStrings(),
         new FingerCount(),
 
         // names

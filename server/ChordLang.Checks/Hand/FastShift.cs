@@ -8,7 +8,6 @@ namespace ChordLang.Checks.Hand;
 /// <summary>See its page.</summary>
 public sealed class FastShift : Check
 {
-
     /// <inheritdoc/>
     public override string Code => "hand-fast-shift";
 
@@ -28,14 +27,16 @@ public sealed class FastShift : Check
                 before = null;
             if (grip.Voicing.OuterFrets() is not (var low, var high))
                 continue; // open strings leave the hand free
-            var positions = Shift.Positions(low, high);
+            // A whole grip leaves the hand no choice of position.
+            var fingers = grip.Voicing.FingersNeeded();
+            (int Lowest, int Highest) positions = fingers >= Shift.FingersOfGrip ? (low, low) : Shift.Positions(low, high);
             if (before is var (last, from))
             {
                 if (Shift.Between(grip.Neck, from, positions) is not { } shift)
                     // Whoever plans ahead is where both can be held.
                     positions = (Math.Max(from.Lowest, positions.Lowest), Math.Min(from.Highest, positions.Highest));
-                else if (!grip.Repeated && Seconds(last, grip) is var given && given < shift.Seconds)
-                    yield return Told(last, grip, shift, given);
+                else if (!grip.Repeated && shift with { Fingers = fingers } is var whole && Seconds(last, grip) is var given && given < whole.Seconds)
+                    yield return Told(last, grip, whole, given);
             }
             before = (grip, positions);
         }
@@ -48,7 +49,7 @@ public sealed class FastShift : Check
     }
 
     private Finding Told(HeldGrip from, HeldGrip to, Shift shift, double given) => new(Code, Severity,
-        $"Here the hand has to shift from position {shift.From} to position {shift.To}, {shift.Millimetres:0} mm, and this tempo leaves {given:0.00} seconds for it; "
+        $"Here {(shift.Fingers >= Shift.FingersOfGrip ? "the whole grip" : "the hand")} has to shift from position {shift.From} to position {shift.To}, {shift.Millimetres:0} mm, and this tempo leaves {given:0.00} seconds for it; "
         + $"it is likely to take about {shift.Seconds:0.00}. Look for the notes on strings nearer to the hand, put an open string before the shift, or take a slower tempo.",
         to.Event.SoundSpan)
     {

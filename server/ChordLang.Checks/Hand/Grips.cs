@@ -6,6 +6,7 @@ using ChordLang.Arrangement.Music;
 using ChordLang.Fretboard.Fingering;
 using ChordLang.Fretboard.Necks;
 using ChordLang.Fretboard.Voicings;
+using ChordLang.Grammar.Syntax;
 using LeftHand = ChordLang.Fretboard.Hands.Hand;
 
 namespace ChordLang.Checks.Hand;
@@ -44,10 +45,22 @@ internal sealed class HeldGrips
 
     private readonly ConcurrentDictionary<(Neck, (int, int)?, LeftHand, Voicing, Fingers), FingeringAnswer> known = [];
 
-    private HeldGrips(Piece piece) => All = [.. Collect(piece)];
+    private static readonly ConcurrentDictionary<(Neck, (int, int)?, LeftHand, Voicing, Voicing, int), KeptFingers?> Stayed = [];
+
+    private readonly Dictionary<Rational, HeldGrip> at = [];
+
+    private HeldGrips(Piece piece)
+    {
+        All = [.. Collect(piece)];
+        foreach (var grip in All)
+            at.TryAdd(grip.Moment.Time, grip);
+    }
 
     /// <summary>Every grip, in the order of time.</summary>
     public ImmutableArray<HeldGrip> All { get; }
+
+    /// <summary>The grip struck at a time, or null.</summary>
+    public HeldGrip? At(Rational time) => at.GetValueOrDefault(time);
 
     /// <summary>Those of a piece.</summary>
     public static HeldGrips Of(Piece piece) => Kept.GetValue(piece, p => new(p));
@@ -67,6 +80,15 @@ internal sealed class HeldGrips
         if (Free.Count >= MostKept)
             Free.Clear();
         return Free[asked] = FingeringSearch.Best(settings.Neck, HandOf(settings), voicing);
+    }
+
+    /// <summary>How to take a grip so that the fingers on some strings (bits, string 1 the lowest) can stay when another follows; null where there is no way.</summary>
+    public static KeptFingers? Keeping(Settings settings, Voicing first, Voicing then, int strings)
+    {
+        if (Stayed.Count >= MostKept)
+            Stayed.Clear();
+        return Stayed.GetOrAdd((settings.Neck, settings.Reach, settings.Hand, first, then, strings), _ => KeptFingers.Of(settings.Neck, HandOf(settings), first, then,
+            [.. Enumerable.Range(1, first.Strings).Where(s => (strings >> (s - 1) & 1) != 0)]));
     }
 
     /// <summary>The best fingers of a grip.</summary>

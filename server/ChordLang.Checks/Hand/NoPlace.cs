@@ -44,9 +44,9 @@ public sealed class NoPlace : Check
             if (Answer(neck, hand, [.. ringing.Where(h => h.Note.String is not null)]) is not null)
                 continue;
             if (Answer(neck, hand, struck) is { } none)
-                yield return Told(neck, moment, struck, none, ringing: false);
+                yield return Told(neck, moment, struck, none, ringing: false) with { Fixes = NoPlaceFixes.For(piece, neck, hand, moment, struck) };
             else if (ringing.Count > struck.Count && Answer(neck, hand, ringing) is { } cut)
-                yield return Told(neck, moment, ringing, cut, ringing: true);
+                yield return Told(neck, moment, ringing, cut, ringing: true) with { Fixes = NoPlaceFixes.For(piece, neck, hand, moment, ringing) };
         }
     }
 

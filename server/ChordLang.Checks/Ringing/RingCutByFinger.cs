@@ -36,6 +36,12 @@ public sealed class RingCutByFinger : Check
                 if (!cut.Holds[0].Source.Repeated)
                     yield return Told(piece, moment, cut);
             }
+            else if (sounding.Count > 0 && ExchangedFingers.Of(grips, piece, moment, sounding) is { } exchanged)
+            {
+                sounding.RemoveAll(h => ReferenceEquals(h.Source, exchanged.Source));
+                if (!exchanged.Source.Repeated)
+                    yield return exchanged.Told(this);
+            }
             while (waiting.TryPeek(out var next) && next.Note.Onset <= moment.Time)
                 sounding.Add(waiting.Dequeue());
         }
@@ -67,7 +73,7 @@ public sealed class RingCutByFinger : Check
     }
 
     // The one note, else the one event, without which the hand can hold the rest; else the event that has sounded longest.
-    private static ImmutableArray<Hold> Blamed(List<Hold> sounding, Func<IEnumerable<Hold>, bool> holdable)
+    internal static ImmutableArray<Hold> Blamed(List<Hold> sounding, Func<IEnumerable<Hold>, bool> holdable)
     {
         foreach (var hold in sounding)
             if (holdable(sounding.Where(h => !ReferenceEquals(h, hold))))

@@ -39,12 +39,19 @@ internal static class RingFixes
     {
         Hold[] both = ReferenceEquals(hold, other) ? [hold] : [hold, other];
         var (grips, holds) = (HeldGrips.Of(piece), Holds.Of(piece));
+        var began = piece.Moments.ElementAtOrDefault(FirstFrom(piece.Moments, hold.Note.Onset));
         for (var i = FirstFrom(piece.Moments, from); i < piece.Moments.Length && piece.Moments[i] is var moment && moment.Time < to; i++)
         {
             var settings = piece.Bars[moment.Bar].Settings;
             var sounding = holds.SoundingOn(moment).Where(h => !ReferenceEquals(h.Note, hold.Note) && !ReferenceEquals(h.Note, moved.Note))
-                .Concat(both.Where(h => h.Note.Onset < moment.Time && h.Note.WantedEnd > moment.Time));
-            if (grips.Fingering(settings, Holds.Grip(moment, settings.Neck.Tuning.Strings, sounding, moved).Voicing).Best is null)
+                .Concat(both.Where(h => h.Note.Onset < moment.Time && h.Note.WantedEnd > moment.Time)).ToList();
+            var together = Holds.Grip(moment, settings.Neck.Tuning.Strings, sounding, moved).Voicing;
+            if (grips.Fingering(settings, together).Best is null)
+                return false;
+            // The fingers that took the note have to stay as well.
+            var stays = sounding.Where(h => h.Note.Onset == hold.Note.Onset).Select(h => ReferenceEquals(h.Note, moved.Note) ? (moved.String, moved.Fret) : (h.String, h.Note.Fret!.Value))
+                .Where(p => p.Item2 > 0).Aggregate(0, (all, p) => all | 1 << (p.Item1 - 1));
+            if (stays != 0 && began is not null && HeldGrips.Keeping(settings, Holds.Grip(began, settings.Neck.Tuning.Strings, [], moved).Voicing, together, stays) is not { Dearer: < ExchangedFingers.Unusual })
                 return false;
         }
         return true;

@@ -47,6 +47,8 @@ public sealed record HandFigure(string Name, double Value, string Unit, FigureOr
         }),
         new("rate of a shift", Shift.BitsPerSecond, "bits a second", FigureOrigin.Ours,
             "Fitts 1954 found about 10 bits a second for tapping at sight (from memory); a player knows the neck, so more is granted here"),
+        new("rate of a shift of a whole grip", Shift.GripBitsPerSecond, "bits a second", FigureOrigin.Ours,
+            "the 10 bits of Fitts 1954 (from memory) and no more: three or four fingers have to land at once, and nobody plays on before all of them do"),
         new("frets of one hand position, the little finger stretched", Shift.FretsOfPosition, "frets", FigureOrigin.CommonPractice, "one finger a fret, and one more"),
         new("small hand against medium", Hand.SmallRatio, "ratio", FigureOrigin.Ours, "round figure; declare your own reach instead"),
         new("large hand against medium", Hand.LargeRatio, "ratio", FigureOrigin.Ours, "round figure; declare your own reach instead"),

@@ -8,18 +8,22 @@ namespace ChordLang.Fretboard.Hands;
 /// <param name="To">The position that is reached.</param>
 /// <param name="Millimetres">The way along the neck.</param>
 /// <param name="Width">Width of the fret that has to be hit, in millimetres.</param>
-public sealed record Shift(int From, int To, double Millimetres, double Width)
+/// <param name="Fingers">How many fingers have to land there at once.</param>
+public sealed record Shift(int From, int To, double Millimetres, double Width, int Fingers = 1)
 {
-    internal const double BitsPerSecond = 16;
+    internal const double BitsPerSecond = 16, GripBitsPerSecond = 10;
+
+    /// <summary>From so many fingers on, what lands is a whole grip.</summary>
+    public const int FingersOfGrip = 3;
 
     /// <summary>Frets that one position holds, the little finger stretched by one (common practice).</summary>
     public const int FretsOfPosition = 5;
 
     /// <summary>
     /// Seconds that it is likely to take, by Fitts's law (Fitts 1954, J. Exp. Psychol. 47): log2(2 way / width) bits, divided by the rate of
-    /// the hand in <see cref="HandFigure.All"/>.
+    /// the hand in <see cref="HandFigure.All"/>; a whole grip has a slower one.
     /// </summary>
-    public double Seconds => Math.Max(0, Math.Log2(2 * Millimetres / Width)) / BitsPerSecond;
+    public double Seconds => Math.Max(0, Math.Log2(2 * Millimetres / Width)) / (Fingers >= FingersOfGrip ? GripBitsPerSecond : BitsPerSecond);
 
     /// <summary>The positions from which frets can be held, the little finger stretched by one fret.</summary>
     /// <param name="low">The lowest fret, 1 or higher.</param>

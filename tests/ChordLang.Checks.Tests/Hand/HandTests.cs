@@ -120,6 +120,35 @@ public sealed class HandTests
     [InlineData("| N.C.\n    1 C3+E3+G3+C4+E4\n")]
     public void Notes_with_a_place_are_left_alone(string text) => Assert.DoesNotContain(Checked.Run(text), f => f.Code == "hand-no-place");
 
+    // Whatever is proposed is put in and checked again: nothing is left to say of it but what it is told about.
+    [Theory]
+    [InlineData("| N.C.\n    1 E2+G2+B3+E4\n", "Leave out E2, which is doubled", "Play G2 an octave up, G3", "Play E2 an octave up, E3")]
+    [InlineData("| N.C.\n    1 F2+G#3+B5\n", "Play F2 an octave up, F3")]
+    [InlineData("| N.C.\n    1 1@6+C#3@6+A3\n")]
+    [InlineData("| N.C.\n    low: 1 F2 ring\n    top: 3 G2+B3\n", "Play G2 an octave up, G3")]
+    [InlineData("| N.C.\n    1 F2+A3@5+C4\n", "Leave the string of A3 open", "Play A3 an octave down, A2", "Play F2 an octave up, F3")]
+    [InlineData("| N.C.\n    1 C4+E   3 E2+G+B3\n")] // an octave that is left out hangs on the notes before
+    public void Notes_without_a_place_get_what_gives_them_one(string text, params string[] titles)
+    {
+        var found = Checked.Run(text).Where(f => f.Code == "hand-no-place").ToList();
+        Assert.Equal(titles, found.SelectMany(f => f.Fixes).Select(f => f.Title));
+        foreach (var fix in found.SelectMany(f => f.Fixes))
+        {
+            Assert.False(fix.Safe);
+            Assert.DoesNotContain(Checked.Run(Checked.Apply(text, fix)), f => f.Severity <= Severity.Warning);
+        }
+    }
+
+    // By Fitts's law with the rates of the page, worked by hand: from fret 3 to 15, 271 mm to a fret 16 mm wide are 5.1 bits, half a second at 10 bits a second and
+    // a third of one at 16.
+    [Theory]
+    [InlineData("tempo 120\n\n| N.C.\n    1 x-3-5-4-5-x   2 x-15-17-16-17-x\n", true)]
+    [InlineData("tempo 100\n\n| N.C.\n    1 x-3-5-4-5-x   2 x-15-17-16-17-x\n", false)]
+    [InlineData("tempo 120\n\n| N.C.\n    1 3@5   2 15@5\n", false)]
+    [InlineData("tempo 120\n\n| N.C.\n    1 x-3-5-4-5-x   2 x-8-10-9-10-x\n", false)]
+    public void A_whole_grip_takes_longer_to_land_than_one_finger(string text, bool told) =>
+        Assert.Equal(told, Checked.Run(text).Any(f => f.Code == "hand-fast-shift"));
+
     [Fact]
     public void What_is_placed_already_is_one_finding_of_the_stretch_not_two() =>
         Assert.Equal(["hand-impossible-stretch"], Checked.Run("| N.C.\n    1 1@6+19@1+C4\n").Select(f => f.Code));

@@ -86,6 +86,20 @@ public sealed class RingingTests
         Assert.Empty(Checked.Run("| N.C.\n    low: 1 x-3-2-0-1-x\n    top: 2 0@1   3 3@2\n"));
     }
 
+    // A finger on a ringing note cannot be exchanged: the first finger of the grip is wanted on fret 3, where nothing lower is left for it.
+    [Fact]
+    public void A_finger_that_would_have_to_be_exchanged_lets_the_note_go()
+    {
+        const string text = "| Ab\n    low: 1 4-x-5-5-4-x ring\n    top: 3 3@1\n";
+        var finding = Assert.Single(Checked.Run(text), f => f.Code == "ring-cut-by-finger");
+        Assert.Equal(Severity.Information, finding.Severity);
+        Assert.Contains("in bar 1, count 3, G4 takes the hand away: with the usual fingers, 1-x-3-4-2-x, the first finger has to leave", finding.Message);
+        Assert.Equal<int>([6], finding.Strings);
+        Assert.StartsWith("Take the grip with the fingers 2-x-", finding.Fixes[0].Title);
+        Assert.All(finding.Fixes, f => Assert.DoesNotContain(Checked.Run(Checked.Apply(text, f)), x => x.Code.StartsWith("ring-", StringComparison.Ordinal)));
+        Assert.DoesNotContain(Checked.Run("| Ab\n    low: 1 4-x-5-5-4-x ring\n    top: 3 6@1\n"), f => f.Code.StartsWith("ring-", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void A_grace_note_cuts_the_note_that_rings_on_its_string()
     {
