@@ -140,13 +140,25 @@ internal sealed class GripMoves(Piece piece, Interval interval)
         return new([.. slots]);
     }
 
-    // All tones under the same top note; then without those that function does not need; then, where nothing else sounds, all of it an octave away;
-    // then without the others that players leave out.
+    // What is lowest says which chord it is, so another grip keeps it if any does.
     private GripMove Elsewhere(Settings settings, ImmutableArray<EventMove> plain, List<NoteMove> grip, Stop stop)
     {
+        if ((Near(settings, plain, grip, stop, grip.Min(m => m.Pitch.Midi) % Octave) ?? Near(settings, plain, grip, stop, null)) is { } found)
+            return found;
+        if (stop.Far is not null)
+            return new(plain, null); // it can be held, and its stretch is told by a check
+        // A grip that is too wide can still be written; one that leaves the neck cannot.
+        var neck = settings.Neck;
+        return new(grip.All(m => m.Fret >= 0 && m.Fret <= neck.HighestFret) ? plain : [.. plain.Select(e => Unplaced(e, neck))], stop with { Found = false });
+    }
+
+    // All tones under the same top note; then without those that function does not need; then, where nothing else sounds, all of it an octave away;
+    // then without the others that players leave out.
+    private GripMove? Near(Settings settings, ImmutableArray<EventMove> plain, List<NoteMove> grip, Stop stop, int? bass)
+    {
         GripMove? Try(List<NoteMove> left, int octave = 0) =>
-            NearestVoicing.Find(settings.Neck, HandOf(settings), [.. left.Select(m => new WantedNote(m.Pitch.Midi + octave, m.Note.String!.Value, m.Fret!.Value + octave))], atEase: stop.Far is not null) is { } found
-                ? new(Laid(settings, plain, left, found), stop) : null;
+            NearestVoicing.Find(settings.Neck, HandOf(settings), [.. left.Select(m => new WantedNote(m.Pitch.Midi + octave, m.Note.String!.Value, m.Fret!.Value + octave))],
+                atEase: stop.Far is not null, bass) is { } found ? new(Laid(settings, plain, left, found), stop) : null;
         var away = interval.Semitones < 0 ? Octave : -Octave;
         for (var (most, left) = (Needless, grip); ;)
         {
@@ -155,17 +167,14 @@ internal sealed class GripMoves(Piece piece, Interval interval)
             if (Fewer(plain, left, most) is { } fewer)
                 left = fewer;
             else if (stop.Far is not null)
-                return new(plain, null); // it can be held, and its stretch is told by a check
+                return null;
             else if (most == Needless && (plain.Length == 1 ? Try(grip, away) : null) is { } whole)
                 return whole;
             else if (most == Needless)
                 most = Optional;
             else
-                break;
+                return null;
         }
-        // A grip that is too wide can still be written; one that leaves the neck cannot.
-        var neck = settings.Neck;
-        return new(grip.All(m => m.Fret >= 0 && m.Fret <= neck.HighestFret) ? plain : [.. plain.Select(e => Unplaced(e, neck))], stop with { Found = false });
     }
 
     // One note fewer: a tone that is doubled, then the fifth, then another that players leave out; never the top note, never an event's last.

@@ -28,7 +28,9 @@ internal static class LossWords
             : notes.Count == 1 ? "It sounds in another octave now"
             : $"The tones are the same, {octaves} of them in another octave";
         var less = gone.Count == 0 ? "" : $", and {string.Join(" and ", gone.Select(n => n.Pitch))} {(gone.Count == 1 ? "is" : "are")} left out";
-        return $"{why} {instead}{less}. Play it, and choose another voicing if it does not suit your hand.";
+        var (was, now) = (notes.MinBy(n => n.Note.Midi)!, notes.Where(n => !n.LeftOut).MinBy(n => n.Pitch.Midi)!);
+        var bass = (now.Pitch.Midi - was.Note.Midi - by) % 12 == 0 ? "" : $" The lowest tone is {now.Pitch.Name} now and no longer {was.Pitch.Name}.";
+        return $"{why} {instead}{less}.{bass} Play it, and choose another voicing if it does not suit your hand.";
     }
 
     /// <summary>A shape with open strings whose frets are written out.</summary>

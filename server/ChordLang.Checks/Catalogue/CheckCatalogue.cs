@@ -88,6 +88,7 @@ public static class CheckCatalogue
         new NothingPlayed(),
         new MarkOffString(),
         new SlurAcrossStrings(),
+        new SlurDirection(),
         new FingerCount(),
 
         // names

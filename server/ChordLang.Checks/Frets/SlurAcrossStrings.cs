@@ -47,7 +47,9 @@ public sealed class SlurAcrossStrings : Check
             _ => ("slid to", "a slide stays on its string"),
         };
         var neck = piece.Bars[e.Bar].Settings.Neck;
-        var fix = alone && neck.FretOf(from.String!.Value, note.Midi) is { } fret ? OtherStrings.Move(piece, e, note, from.String.Value, fret) : null;
+        // No fix that the neighbour of this check would tell: a hammer-on goes up, a pull-off down.
+        var fix = alone && neck.FretOf(from.String!.Value, note.Midi) is { } fret && !(kind == MarkKind.Hammer && fret <= from.Fret) && !(kind == MarkKind.Pull && fret >= from.Fret)
+            ? OtherStrings.Move(piece, e, note, from.String.Value, fret) : null;
         return new(Code, kind == MarkKind.Hammer ? Severity.Information : Severity,
             $"{note.Pitch} on string {note.String} is to be {what} from {from.Pitch} on string {from.String}, but {how}. "
             + (fix is null ? "Leave out the mark, or put both on one string." : $"Put it on string {from.String} too, or leave out the mark."), note.Span)

@@ -34,8 +34,9 @@ public static class NearestVoicing
     /// <param name="hand">Whose reach counts.</param>
     /// <param name="wanted">The notes.</param>
     /// <param name="atEase">True to leave aside grips that stretch the hand beyond comfort.</param>
+    /// <param name="bass">The pitch class that has to be lowest, 0 to 11; null where the bass may change.</param>
     /// <returns>One place for each wanted note, in the same order.</returns>
-    public static ImmutableArray<FoundNote>? Find(Neck neck, Hand hand, ImmutableArray<WantedNote> wanted, bool atEase = false)
+    public static ImmutableArray<FoundNote>? Find(Neck neck, Hand hand, ImmutableArray<WantedNote> wanted, bool atEase = false, int? bass = null)
     {
         if (wanted.IsEmpty || wanted.Length > neck.Tuning.Strings)
             return null;
@@ -45,7 +46,7 @@ public static class NearestVoicing
             shift += top < Lowest(neck) ? Octave : -Octave;
         if (!Reached(neck, top + shift))
             return null;
-        var search = new Search(neck, [.. wanted.Select(w => w with { Midi = w.Midi + shift, Fret = w.Fret + shift })], top + shift);
+        var search = new Search(neck, [.. wanted.Select(w => w with { Midi = w.Midi + shift, Fret = w.Fret + shift })], top + shift, bass);
         var tried = 0;
         foreach (var found in search.Ranked())
         {
@@ -70,7 +71,7 @@ public static class NearestVoicing
 
     private static int Lowest(Neck neck) => Enumerable.Range(1, neck.Tuning.Strings).Min(s => neck.Midi(s, 0));
 
-    private sealed class Search(Neck neck, ImmutableArray<WantedNote> wanted, int top)
+    private sealed class Search(Neck neck, ImmutableArray<WantedNote> wanted, int top, int? bass)
     {
         private readonly List<(double Cost, FoundNote[] Notes)> grips = [];
         private readonly int[] left = new int[Octave];
@@ -117,7 +118,7 @@ public static class NearestVoicing
 
         private void Keep()
         {
-            if (!taken.Any(t => t.Midi == top))
+            if (!taken.Any(t => t.Midi == top) || bass is { } asked && Class(taken.Min(t => t.Midi)) != asked)
                 return;
             // Among notes of one pitch class the lower stays the lower.
             var matched = new FoundNote[wanted.Length];

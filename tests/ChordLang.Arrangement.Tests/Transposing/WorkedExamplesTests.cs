@@ -72,6 +72,20 @@ public class WorkedExamplesTests
         Assert.Equal("shape step = x-0-2-1-1-x\n| Am7\n    1 step   3 step\n".Replace("x-0-2-1-1-x", "x-2-4-3-3-x", StringComparison.Ordinal).Replace("Am7", "Bm7", StringComparison.Ordinal),
             Moved.Whole(Moved.By("shape step = x-0-2-1-1-x\n| Am7\n    1 step   3 step\n", 2)));
 
+    // Common practice: what is lowest says which chord it is; a grip at the nut goes an octave up, or to the next strings, with its root in the bass.
+    [Theory]
+    [InlineData("Fmaj7", "1-x-2-2-1-x", -2, "Ebmaj7", "11-x-12-12-11-x")]
+    [InlineData("Fmaj7", "1-x-2-2-1-x", -3, "Dmaj7", "10-x-11-11-10-x")]
+    [InlineData("G7", "3-x-3-4-3-x", -4, "Eb7", "11-x-11-12-11-x")]
+    [InlineData("G7", "3-x-3-4-3-x", -5, "D7", "10-x-10-11-10-x")]
+    [InlineData("E7#9", "0-7-6-7-8-x", -1, "Eb7#9", "x-6-5-6-7-x")]
+    public void A_grip_at_the_nut_keeps_its_bass(string symbol, string grip, int by, string moved, string wanted) =>
+        Assert.Equal($"| {moved}\n    1 {wanted}\n", Moved.By($"| {symbol}\n    1 {grip}\n", by).Text.Text);
+
+    [Fact]
+    public void A_bass_that_has_to_change_is_told() =>
+        Assert.Contains("The lowest tone is A now and no longer B.", Assert.Single(Moved.By("| Am9\n    1 x-0-5-5-0-x\n", 2).Losses).Message, StringComparison.Ordinal);
+
     [Fact]
     public void Fingers_go_with_open_strings()
     {
