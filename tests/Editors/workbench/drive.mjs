@@ -290,7 +290,13 @@ try {
   await step('Enter under a chart line indents, and a bar line goes back to the margin', async () => {
     await keys('Control+End');
     // The workbench indents only what it has had time to read, as it has with a person's typing.
-    await page.keyboard.type('\n| Dm7\n1 x-5-7-5-6-x\n| G13', { delay: 90 });
+    for (const line of ['| Dm7', '1 x-5-7-5-6-x', '| G13']) {
+      await page.keyboard.press('Enter');
+      await page.waitForTimeout(300);
+      await page.keyboard.type(line, { delay: 90 });
+      await eventually(`the line ${line}`, async () => (await lines()).some(l => l.trim() === line));
+      await page.waitForTimeout(300);
+    }
     await eventually('both bars', async () => {
       const now = (await lines()).map(l => l.trimEnd());
       return now.includes('| Dm7') && now.includes('    1 x-5-7-5-6-x') && now.includes('| G13');
