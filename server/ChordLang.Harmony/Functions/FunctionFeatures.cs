@@ -1,4 +1,5 @@
 // What speaks for the function of a chord: where it stands in the key, what came before and where it goes.
+using System.Collections.Immutable;
 using ChordLang.Harmony.Charts;
 using ChordLang.Harmony.Keys;
 using ChordLang.Theory.Keys;
@@ -162,6 +163,18 @@ public static class FunctionFeatures
     // Minor sevenths with minor triads: what stands on the fourth degree is a minor subdominant either way.
     internal static string Broad(string colour) => colour is "m7" or "m" ? "m" : colour;
 
+    /// <summary>The ways into a chord that steps are told apart by: the chord again, its root again, down a fifth, down a semitone, any other.</summary>
+    internal static readonly ImmutableArray<string> StepWays = ["again", "root", "fifth", "semitone", "other"];
+
+    /// <summary>The way into a chord from the one before it.</summary>
+    internal static string StepWay(KeyedChart keyed, int at) => keyed.Motion(at - 1, at) switch
+    {
+        0 => keyed.Colours[at - 1] == keyed.Colours[at] ? "again" : "root",
+        5 => "fifth",
+        11 => "semitone",
+        _ => "other",
+    };
+
     /// <summary>Feature of two functions that follow each other.</summary>
-    public static string Step(HarmonicFunction before, HarmonicFunction here) => $"step {before} {here}";
+    internal static string Step(string way, HarmonicFunction before, HarmonicFunction here) => $"step {way} {before} {here}";
 }

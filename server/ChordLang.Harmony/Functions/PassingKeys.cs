@@ -28,7 +28,8 @@ internal static class PassingKeys
             for (var target = 1; target < States; target++)
                 local[i][target] = away + Table.Sum(features.Within(i, target));
         }
-        Applied?[] read = [.. FunctionTagger.Posteriors(local, Steps()).Select((p, i) => 1 - p[0] > Sure ? Read(keyed, features, i) : null)];
+        var steps = Steps();
+        Applied?[] read = [.. FunctionTagger.Posteriors(local, _ => steps).Select((p, i) => 1 - p[0] > Sure ? Read(keyed, features, i) : null)];
         for (var i = 0; i < read.Length; i++)
             if (read[i] is not null && keyed.Colours[i] is "h" or "m7" or "m" && keyed.Next(i) is >= 0 and var next && keyed.Motion(i, next) == 5
                 && keyed.Colours[next] == "7" && read[next] is { Diminished: false, Within: null } dominant)
