@@ -40,7 +40,7 @@ public sealed record KeyedChart(Chart Chart, int[] Degrees, bool[] Minor, string
         for (var i = 0; i < n; i++)
         {
             var key = keys.At(chart.Chords[i].Bar);
-            chords[i] = chords[i] with { Chord = HeldThird.Read(chords[i].Chord, key) };
+            chords[i] = chords[i] with { Chord = HeldThird.Read(chart.Chords[i].Chord, i > 0 ? chart.Chords[i - 1].Chord : null, key) };
             degrees[i] = (chords[i].Chord.Root.PitchClass - (key?.Tonic?.PitchClass ?? 0) + 12) % 12;
             minor[i] = key is not null && Numeral.IsMinor(key.Mode);
             colours[i] = chords[i].Chord.Colour();

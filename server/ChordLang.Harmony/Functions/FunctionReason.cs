@@ -1,4 +1,5 @@
 // Says in one sentence why a chord has its function and roles.
+using ChordLang.Harmony.Charts;
 using ChordLang.Theory.Keys;
 
 namespace ChordLang.Harmony.Functions;
@@ -19,7 +20,7 @@ internal static class FunctionReason
         return role.Name switch
         {
             "applied-dominant" when to is not null && keyed.OpensKey(at, role.Target!.Value) => $"{me} is the dominant of {to}, the tonic of the key that follows.",
-            "applied-dominant" when to is not null => $"{me} is the dominant of {to}: it raises a tone to the leading tone of {to}.",
+            "applied-dominant" when to is not null => Resolves(keyed, at, to),
             "applied-dominant" when keyed.Next(at) is >= 0 and var goal && keyed.Degrees[goal] == keyed.AppliedAt(at)!.Degree => $"{me} is the dominant of the {Ordinal(keyed, at)} degree, where {Symbol(keyed, goal)} stands in place of a chord at rest.",
             "applied-dominant" when keyed.Next(at) < 0 && keyed.Degrees[0] == keyed.AppliedAt(at)!.Degree => $"{me} is the dominant of the {Ordinal(keyed, at)} degree, with which the chart begins again.",
             "applied-dominant" => $"{me} is the dominant of the {Ordinal(keyed, at)} degree, which does not follow at once.",
@@ -52,7 +53,18 @@ internal static class FunctionReason
         };
     }
 
-    private static bool Fills(KeyedChart keyed, int at) => keyed.Previous(at) is >= 0 and var before && keyed.Motion(before, at) is 1 or 11;
+    // What gives an applied dominant away: the leading tone of its goal, or where the key has that anyway, the seventh.
+    private static string Resolves(KeyedChart keyed, int at, string to)
+    {
+        var (me, chord) = (Symbol(keyed, at), keyed.Chart.Chords[at].Chord);
+        bool Foreign(int interval) => !(keyed.Minor[at] ? AppliedChords.NaturalMinorScale : AppliedChords.MajorScale).Contains((keyed.Degrees[at] + interval) % 12);
+        return chord.Asks(4) && Foreign(4) ? $"{me} is the dominant of {to}: it raises a tone to the leading tone of {to}."
+            : !chord.Asks(4) ? $"{me} is the dominant of {to}, its third held back."
+            : chord.Asks(10) && Foreign(10) ? $"{me} is the dominant of {to}: its lowered seventh leads down to the third of {to}."
+            : $"{me} is the dominant of {to}, a fifth above it.";
+    }
+
+    private static bool Fills(KeyedChart keyed, int at) => ChordRoles.Fills(keyed, at);
 
     private static string Symbol(KeyedChart keyed, int at) => keyed.Chart.Chords[at].Chord.Symbol;
 
@@ -61,12 +73,15 @@ internal static class FunctionReason
         var me = Symbol(keyed, at);
         return guess switch
         {
-            { Confidence: < Unsure } => $"{me} may be read otherwise in {key}: its neighbours speak for more than one function.",
+            { Confidence: < Unsure, Other: { } other } => $"{me} may be read in two ways in {key}: as {Word(guess.Function)} or as {Word(other)}.",
+            { Function: HarmonicFunction.Tonic } when keyed.Degrees[at] != 0 && keyed.Previous(at) is >= 0 and var led && keyed.Colours[led] == "7" && keyed.Motion(led, at) == 5
+                => $"{me} is at rest for the moment: its own dominant, {Symbol(keyed, led)}, has led to it.",
             { Function: HarmonicFunction.Tonic } => $"{me} is at rest: a tonic in or near {key}.",
             { Function: HarmonicFunction.Subdominant } when keyed.Next(at) is >= 0 and var next && keyed.Degrees[next] is not (0 or 4) => $"{me} moves away from the tonic of {key} and goes on to {Symbol(keyed, next)}.",
             { Function: HarmonicFunction.Subdominant } => $"{me} moves away from the tonic of {key} and needs no dominant to return.",
             { Function: HarmonicFunction.Dominant } when keyed.Next(at) is >= 0 and var fifth && keyed.Motion(at, fifth) == 5 => $"{me} pulls onward by falling fifths towards a tonic.",
             { Function: HarmonicFunction.Dominant } when keyed.Colours[at] is not ("7" or "+") && keyed.Next(at) is >= 0 and var on => $"{me} does not rest here: it is on its way to {Symbol(keyed, on)}.",
+            { Function: HarmonicFunction.Dominant } when keyed.Next(at) < 0 && keyed.Motion(at, 0) == 5 => $"{me} pulls back to the beginning, where {Symbol(keyed, 0)} stands a fifth below.",
             { Function: HarmonicFunction.Dominant } => $"{me} pulls onward, and the chord a fifth below does not follow at once.",
             { Function: HarmonicFunction.DominantSubstitute } => $"{me} stands in for a dominant a tritone away.",
             { Function: HarmonicFunction.Backdoor } => $"{me} returns to the tonic by the minor subdominant side.",
@@ -75,6 +90,15 @@ internal static class FunctionReason
             _ => $"{me} colours the chord around it and goes back.",
         };
     }
+
+    private static string Word(HarmonicFunction function) => function switch
+    {
+        HarmonicFunction.DominantSubstitute => "a substitute for a dominant",
+        HarmonicFunction.Backdoor => "a way home by the back door",
+        HarmonicFunction.Passing => "passing",
+        HarmonicFunction.Colour => "a colour of its neighbours",
+        _ => $"a {function.ToString().ToLowerInvariant()}",
+    };
 
     private static string Ordinal(KeyedChart keyed, int at)
     {

@@ -8,7 +8,8 @@ namespace ChordLang.Harmony.Functions;
 /// <summary>A function and how sure it is.</summary>
 /// <param name="Function">The function.</param>
 /// <param name="Confidence">Posterior probability, 0 to 1.</param>
-public readonly record struct FunctionGuess(HarmonicFunction Function, double Confidence);
+/// <param name="Other">The function that comes next to it, or null where no other is possible.</param>
+public readonly record struct FunctionGuess(HarmonicFunction Function, double Confidence, HarmonicFunction? Other);
 
 /// <summary>Weighs functions with a conditional random field: each chord's features, and each step from function to function by the way that the roots move.</summary>
 public static class FunctionTagger
@@ -50,7 +51,7 @@ public static class FunctionTagger
     /// <summary>The functions of a chart whose chords have been weighed one by one.</summary>
     internal static ImmutableArray<FunctionGuess> Tag(KeyedChart keyed, double[][] local)
     {
-        return [.. Posteriors(local, i => Steps[FunctionFeatures.StepWay(keyed, i)]).Select((p, i) => Guess(p, Choose(p), keyed, i))];
+        return [.. Posteriors(local, i => Steps[FunctionFeatures.StepWay(keyed, i)]).Select((p, i) => Guess(p, Choose(p, keyed, i), keyed, i))];
     }
 
     /// <summary>The function that is said in the end, where theory knows better than a count of labels: of the second and fourth degree, of an old mode, of a blues tonic.</summary>
@@ -89,21 +90,24 @@ public static class FunctionTagger
 
     private static bool Beside(KeyedChart keyed, int at) => at < 0 || keyed.Degrees[at] == 0 && keyed.BelongsToMode(at);
 
-    private static HarmonicFunction Choose(double[] posterior)
+    private static HarmonicFunction Choose(double[] posterior, KeyedChart keyed, int at)
     {
-        var best = 0;
-        for (var f = 1; f < posterior.Length; f++)
-            if (Math.Log(posterior[f] + 1e-12) + RarityLift[f] > Math.Log(posterior[best] + 1e-12) + RarityLift[best])
-                best = f;
+        var (best, most) = (0, double.NegativeInfinity);
+        for (var f = 0; f < posterior.Length; f++)
+            if (Math.Log(posterior[f] + 1e-12) + RarityLift[f] is var weight && weight > most && FunctionLimits.Allows(keyed, at, All[f]))
+                (best, most) = (f, weight);
         return All[best];
     }
 
-    // What theory settles is as sure as the label it takes and the one it gives together.
+    // What theory settles is as sure as the label it takes and the one it gives together, and so is what theory leaves over.
     private static FunctionGuess Guess(double[] posterior, HarmonicFunction chosen, KeyedChart keyed, int at)
     {
-        double Share(HarmonicFunction f) => Math.Pow(posterior[All.IndexOf(f)], Calm) / posterior.Sum(p => Math.Pow(p, Calm));
+        double Weight(HarmonicFunction f) => Math.Pow(posterior[All.IndexOf(f)], Calm);
+        var sum = All.Where(f => f == chosen || FunctionLimits.Allows(keyed, at, f)).Sum(Weight);
+        double Share(HarmonicFunction f) => Weight(f) / sum;
         var settled = Settle(keyed, at, chosen);
-        return new(settled, Math.Round(Share(settled) + (settled == chosen ? 0 : Share(chosen)), 3));
+        return new(settled, Math.Round(Math.Min(1, Share(settled) + (settled == chosen ? 0 : Share(chosen))), 3),
+            All.Where(f => f != settled && FunctionLimits.Allows(keyed, at, f)).Cast<HarmonicFunction?>().MaxBy(f => Weight(f!.Value)));
     }
 
     /// <summary>Posterior of each state at each place: forward and backward sums in the log domain.</summary>

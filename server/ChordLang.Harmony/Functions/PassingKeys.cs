@@ -30,6 +30,10 @@ internal static class PassingKeys
         }
         var steps = Steps();
         Applied?[] read = [.. FunctionTagger.Posteriors(local, _ => steps).Select((p, i) => 1 - p[0] > Sure ? Read(keyed, features, i) : null)];
+        // A half-diminished chord on its way down a semitone leads to no tonic above it.
+        for (var i = 0; i < read.Length; i++)
+            if (read[i] is { Diminished: true, Target: null } && keyed.Colours[i] == "h" && keyed.Next(i) is >= 0 and var below && keyed.Motion(i, below) == 11)
+                read[i] = null;
         for (var i = 0; i < read.Length; i++)
             if (read[i] is not null && keyed.Colours[i] is "h" or "m7" or "m" && keyed.Next(i) is >= 0 and var next && keyed.Motion(i, next) == 5
                 && keyed.Colours[next] == "7" && read[next] is { Diminished: false, Within: null } dominant)
