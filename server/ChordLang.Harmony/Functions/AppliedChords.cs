@@ -86,9 +86,10 @@ public static class AppliedChords
         !(keyed.Previous(at) is >= 0 and var two && keyed.Degrees[two] == 7 && keyed.Colours[two] is "m7" or "m" or "h")
         && (fourth < 0 || keyed.Colours[fourth] == "7" && keyed.Previous(at) is >= 0 and var before && keyed.Degrees[before] == 7 && keyed.Colours[before] == "7");
 
-    /// <summary>True for a dominant seventh on the fourth degree of a minor key that comes from its tonic and goes back there. Common practice: a dorian vamp.</summary>
+    /// <summary>True for a dominant seventh on the fourth degree of a minor key that comes from its tonic and goes back there, or with the end of the chart to its beginning. Common practice: a dorian vamp.</summary>
     internal static bool IsDorianFourth(KeyedChart keyed, int at) =>
-        keyed.Minor[at] && keyed.Degrees[at] == 5 && keyed.Colours[at] == "7" && IsMinorTonic(keyed, keyed.Previous(at)) && IsMinorTonic(keyed, keyed.Next(at));
+        keyed.Minor[at] && keyed.Degrees[at] == 5 && keyed.Colours[at] == "7" && IsMinorTonic(keyed, keyed.Previous(at))
+        && IsMinorTonic(keyed, keyed.Next(at) is >= 0 and var next ? next : 0);
 
     private static bool IsMinorTonic(KeyedChart keyed, int at) => at >= 0 && keyed.Minor[at] && keyed.Degrees[at] == 0 && keyed.Colours[at] is "m7" or "m";
 

@@ -37,6 +37,7 @@ internal static class FunctionLimits
         {
             "M" => !falls || keyed.Chart.Chords[at].Chord.IsAtRest(),
             "m" => true,
+            "m7" when next >= 0 && AppliedChords.IsDorianFourth(keyed, next) => true,
             "m7" => (before < 0 || reached) && !(falls && keyed.Colours[next] == "7"),
             "7" => reached && !falls,
             _ => false,

@@ -65,6 +65,10 @@ internal static class FunctionReason
             : $"{me} is the dominant of {to}, a fifth above it.";
     }
 
+    // A chord on another degree that holds two tones of the tonic triad: the sixth or third degree of major, the flat third or flat sixth of minor.
+    private static bool StandsForTonic(KeyedChart keyed, int at) =>
+        keyed.Degrees[at] != 0 && new[] { 0, keyed.Minor[at] ? 3 : 4, 7 }.Count(t => keyed.Chart.Chords[at].Chord.Asks((t - keyed.Degrees[at] + 12) % 12)) == 2;
+
     private static bool Fills(KeyedChart keyed, int at) => ChordRoles.Fills(keyed, at);
 
     private static string Symbol(KeyedChart keyed, int at) => keyed.Chart.Chords[at].Chord.Symbol;
@@ -77,6 +81,7 @@ internal static class FunctionReason
             { Confidence: < Unsure, Other: { } other } => $"{me} may be read in two ways in {key}: as {Word(guess.Function)} or as {Word(other)}.",
             { Function: HarmonicFunction.Tonic } when keyed.Degrees[at] != 0 && keyed.Previous(at) is >= 0 and var led && keyed.Colours[led] == "7" && keyed.Motion(led, at) == 5
                 => $"{me} is at rest for the moment: its own dominant, {Symbol(keyed, led)}, has led to it.",
+            { Function: HarmonicFunction.Tonic } when StandsForTonic(keyed, at) => $"{me} stands for the tonic of {key}, with which it shares two tones.",
             { Function: HarmonicFunction.Tonic } => $"{me} is at rest: a tonic in or near {key}.",
             { Function: HarmonicFunction.Subdominant } when keyed.Next(at) is >= 0 and var next && keyed.Degrees[next] is not (0 or 4) => $"{me} moves away from the tonic of {key} and goes on to {Symbol(keyed, next)}.",
             { Function: HarmonicFunction.Subdominant } => $"{me} moves away from the tonic of {key} and needs no dominant to return.",
@@ -88,6 +93,7 @@ internal static class FunctionReason
             { Function: HarmonicFunction.Backdoor } => $"{me} returns to the tonic by the minor subdominant side.",
             { Function: HarmonicFunction.Passing } => $"{me} joins its neighbours by step and claims nothing of its own.",
             _ when FunctionTagger.Fills(keyed, at) => $"{me} fills the step between {Symbol(keyed, keyed.Previous(at))} and {Symbol(keyed, keyed.Next(at))}; no dominant follows.",
+            _ when keyed.Previous(at) is >= 0 and var last && keyed.Next(at) is >= 0 and var onward && !keyed.Same(last, onward) => $"{me} colours {Symbol(keyed, last)} before it and goes on to {Symbol(keyed, onward)}.",
             _ => $"{me} colours the chord around it and goes back.",
         };
     }

@@ -72,6 +72,9 @@ public static class FunctionTagger
         {
             // In minor it is at home, so that no door leads back; and on its way to the second degree it is no mere colour.
             HarmonicFunction.Backdoor when minor => HarmonicFunction.Subdominant,
+            // Before the dominant of major it has left the tonic, unless its own dominant made it a place of rest.
+            HarmonicFunction.Colour or HarmonicFunction.Tonic or HarmonicFunction.Passing when !minor && keyed.Colours[at] == "M" && next >= 0 && keyed.Degrees[next] == 7 && keyed.Colours[next] is "7" or "M" or "s"
+                && !(before >= 0 && keyed.Colours[before] == "7" && keyed.Motion(before, at) == 5) => HarmonicFunction.Subdominant,
             HarmonicFunction.Colour when minor && next >= 0 && keyed.Degrees[next] == 2 => HarmonicFunction.Subdominant,
             // It rests only where a dominant has led to it.
             HarmonicFunction.Tonic when !minor && keyed.Colours[at] == "M" && (before < 0 || keyed.Colours[before] is not ("7" or "o" or "+")) => HarmonicFunction.Subdominant,

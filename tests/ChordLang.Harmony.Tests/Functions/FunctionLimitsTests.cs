@@ -16,6 +16,7 @@ public class FunctionLimitsTests
     [InlineData("G | D/F# | Em | C | D | G", "G major", 1, HarmonicFunction.Dominant)]
     [InlineData("Gm | C/E | F | Bb", "Bb major", 1, HarmonicFunction.Dominant)]          // and so is that of the fifth degree's own key
     [InlineData("Eb | Ab6 | Bb7 | Cbmaj7", "Eb major", 2, HarmonicFunction.Dominant)]
+    [InlineData("C | F | G | Am | G | C", "C major", 1, HarmonicFunction.Subdominant)]   // four, five, one
     [InlineData("Em9 | Am9 | D13 | Gmaj7", "E minor", 0, HarmonicFunction.Tonic)]        // a chart begins at home, even where a fifth below follows
     [InlineData("Fm7 | Bb7 | Ebmaj7 | Ab7 | Eb6", "Eb major", 2, HarmonicFunction.Tonic)]
     [InlineData("Am | Am(maj7) | Am7 | Am6 | Dm | E7 | Am", "A minor", 3, HarmonicFunction.Tonic)]
@@ -36,6 +37,8 @@ public class FunctionLimitsTests
     [InlineData("C | C7 | F | C", "C major", 1, "C7 is the dominant of F: its lowered seventh leads down to the third of F.")]
     [InlineData("Ebmaj7 | Eb9sus | Ab6 | Eb", "Eb major", 1, "Eb9sus is the dominant of Ab6, its third held back.")]
     [InlineData("C | C7 | F | C", "C major", 2, "F is at rest for the moment: its own dominant, C7, has led to it.")]
+    [InlineData("Am | F | E7 | Am", "A minor", 1, "F stands for the tonic of A minor, with which it shares two tones.")]
+    [InlineData("C | F | C | G7 | C", "C major", 1, "F colours the chord around it and goes back.")]
     [InlineData("Cm7 | Fm7 | Dm7b5 | G7", "C minor", 3, "G7 pulls back to the beginning, where Cm7 stands a fifth below.")]
     public void A_reason_names_what_is_heard(string chart, string key, int index, string sentence) => Assert.Equal(sentence, Read(chart, key)[index].Reason);
 

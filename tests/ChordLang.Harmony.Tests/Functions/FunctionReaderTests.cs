@@ -226,6 +226,7 @@ public class FunctionReaderTests
     [InlineData("D", Mode.Dorian, "Dm7 | G7 | Dm7 | G7 | Dm7", 0, "i7")]
     [InlineData("A", Mode.Minor, "Am7 | D7 | Am7 | D7 | Am7", 0, "i7")]      // the same vamp, where the key is called minor
     [InlineData("A", Mode.Minor, "Am7 | D7 | Am7 | D7 | Am7", 1, "IV7")]
+    [InlineData("A", Mode.Minor, "Am7 | D7 | Am7 | D7", 3, "IV7")]
     [InlineData("G", Mode.Mixolydian, "G7 | F/G | G7 | C/G | F | C | G7 | G7", 0, "I7")]
     [InlineData("G", Mode.Mixolydian, "G7 | F/G | G7 | C/G | F | C | G7 | G7", 1, "bVII")]
     [InlineData("G", Mode.Mixolydian, "G7 | F/G | G7 | C/G | F | C | G7 | G7", 3, "IV")]
