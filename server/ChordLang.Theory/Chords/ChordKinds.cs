@@ -51,16 +51,20 @@ public static class ChordKinds
         ("none", "", null),
     ];
 
+    private static readonly ImmutableArray<Degree> DiminishedMajor = ChordTable.ParseDegrees("b3 b5 7");
+
     /// <summary>All kinds.</summary>
     public static ImmutableArray<ChordKind> All { get; } = [.. Rows.Select(r => new ChordKind(r.Value, ChordTable.ParseDegrees(r.Degrees), r.Suffix))];
 
     /// <summary>The kind of a value.</summary>
     public static ChordKind? Find(string value) => All.FirstOrDefault(k => k.Value == value);
 
-    // Where the degrees alone would say something else: altered fifths do not make a dominant an augmented seventh.
+    // Where the degrees alone would say something else: altered fifths do not make a dominant an augmented seventh, and what is
+    // written as a diminished triad with a major seventh is no minor chord with an altered fifth.
     internal static string Of(ChordBase first, ImmutableArray<Degree> degrees) => first.Text switch
     {
         "7alt" => "dominant",
+        "dim" or "dim(maj7)" when DiminishedMajor.All(degrees.Contains) => "diminished",
         "Neapolitan" or "Italian" or "French" or "German" or "Tristan" => first.Text,
         _ => Nearest(degrees),
     };
@@ -75,16 +79,17 @@ public static class ChordKinds
         return degrees.Length == 1 ? "pedal" : best.Item1;
     }
 
-    // A third or suspension that is not there weighs most: it is the kind. The eleventh of a thirteenth is written off freely.
+    // A third or suspension that is not there weighs most, and more where another tone stands in its place: it is the kind. Another seventh
+    // weighs more than an added one, for the kind names it. The eleventh of a thirteenth is written off freely.
     private static int Cost(ChordKind kind, ImmutableArray<Degree> degrees)
     {
         var cost = 0;
         foreach (var d in degrees)
             if (!kind.Degrees.Contains(d))
-                cost += kind.Degrees.Any(k => k.Number == d.Number) && d.Number == 3 ? 4 : 2;
+                cost += !kind.Degrees.Any(k => k.Number == d.Number) ? 2 : d.Number switch { 3 => 4, 7 => 3, _ => 2 };
         foreach (var k in kind.Degrees)
             if (!degrees.Contains(k) && !degrees.Any(d => d.Number == k.Number))
-                cost += k.Number switch { 2 or 3 or 4 => 4, 11 when kind.Degrees.Any(d => d.Number == 13) => 0, _ => 2 };
+                cost += k.Number switch { 3 when degrees.Any(d => d.Number is 2 or 4) => 5, 2 or 3 or 4 => 4, 11 when kind.Degrees.Any(d => d.Number == 13) => 0, _ => 2 };
         return cost;
     }
 }

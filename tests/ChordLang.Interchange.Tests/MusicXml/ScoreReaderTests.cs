@@ -48,6 +48,8 @@ public sealed class ScoreReaderTests
     [InlineData("major", "9 0 add", "Cadd9")]
     [InlineData("minor", "7 1 add", "Cm(maj7)")]
     [InlineData("dominant-13th", "11 0 subtract", "C13")]
+    [InlineData("diminished", "7 1 add", "Cdim(maj7)")]
+    [InlineData("suspended-fourth", "7 0 add|9 0 add|13 0 add", "C13sus4")]
     public void Degrees_are_read_as_the_standard_counts_them(string kind, string degrees, string symbol)
     {
         var elements = string.Concat(degrees.Split('|').Select(d => d.Split(' ')).Select(d => $"<degree><degree-value>{d[0]}</degree-value><degree-alter>{d[1]}</degree-alter><degree-type>{d[2]}</degree-type></degree>"));

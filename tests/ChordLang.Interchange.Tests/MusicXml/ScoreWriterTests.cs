@@ -53,6 +53,18 @@ public sealed class ScoreWriterTests
         Assert.Equal("none", XDocument.Parse(Write(Binder.Bind(SyntaxTree.Parse("| N.C.\n")))).Descendants("kind").Single().Value);
     }
 
+    // MusicXML 4.0, kind-value and degree: what a symbol has beside its kind is added, and an added seventh counts from the dominant one.
+    [Theory]
+    [InlineData("Cdim(maj7)", "diminished", "add 7 1")]
+    [InlineData("C13sus4", "suspended-fourth", "add 7 0, add 9 0, add 13 0")]
+    public void What_a_kind_has_not_is_added(string symbol, string kind, string degrees)
+    {
+        var score = Write(Binder.Bind(SyntaxTree.Parse($"| {symbol}\n")));
+        var harmony = XDocument.Parse(score).Descendants("harmony").Single();
+        Assert.Equal(kind, harmony.Element("kind")!.Value);
+        Assert.Equal(degrees, string.Join(", ", harmony.Elements("degree").Select(d => $"{d.Element("degree-type")!.Value} {d.Element("degree-value")!.Value} {d.Element("degree-alter")!.Value}")));
+    }
+
     [Fact]
     public void Hostile_words_stay_words()
     {

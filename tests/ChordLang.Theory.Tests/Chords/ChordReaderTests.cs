@@ -73,6 +73,14 @@ public class ChordReaderTests
     [InlineData("Cø9", "half-diminished")]
     [InlineData("C7#5#9", "augmented-seventh")]
     [InlineData("Cno3", "power")]
+    [InlineData("C9no3", "dominant-ninth")]
+    [InlineData("Cdimmaj7", "diminished")]
+    [InlineData("Cdim(maj7)", "diminished")]
+    [InlineData("C°Δ", "diminished")]
+    [InlineData("Cm(maj7)b5", "major-minor")]
+    [InlineData("Cm7b5", "half-diminished")]
+    [InlineData("C13sus", "suspended-fourth")]
+    [InlineData("C7sus4(b9,13)", "suspended-fourth")]
     public void Other_symbols_have_the_nearest_kind(string symbol, string kind) => Assert.Equal(kind, Sounds.Chord(symbol).Kind);
 
     // Common practice; each is a spelling that players use for what stands beside it.
