@@ -53,12 +53,15 @@ public sealed record Key(PitchName? Tonic, Mode Mode, int Fifths)
     /// <summary>True where a pitch class (or MIDI number) is one of the seven tones of the signature.</summary>
     public bool Holds(int pitch) => Spell(pitch) is var name && name.Fifths >= Fifths - 1 && name.Fifths <= Fifths + 5;
 
-    /// <summary>The spelling of a pitch class (or MIDI number) nearest to the middle of the signature.</summary>
-    public PitchName Spell(int pitch) => PitchName.Nearest(pitch, Fifths + 2);
+    /// <summary>The spelling of a pitch class (or MIDI number) nearest to the middle of the signature; in minor the raised seventh keeps the seventh's letter.</summary>
+    public PitchName Spell(int pitch) => PitchName.Nearest(pitch, Fifths + (Mode is Mode.Minor or Mode.Aeolian ? LeansToLeadingTone : 2));
 
     /// <summary>As the setting writes it: <c>G major</c>, <c>2 flats</c>.</summary>
     public override string ToString() => Tonic is { } t ? $"{t} {Mode.ToString().ToLowerInvariant()}"
         : Fifths >= 0 ? $"{Fifths} sharps" : $"{-Fifths} flats";
+
+    // The leading tone of minor lies six fifths above the middle and its other name six below: B, not Cb, in C minor (harmonic minor, common practice).
+    private const double LeansToLeadingTone = 2.5;
 
     private static int Lift(Mode mode) => mode switch
     {

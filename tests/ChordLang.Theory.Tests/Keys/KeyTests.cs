@@ -25,6 +25,22 @@ public class KeyTests
         Assert.Equal(fifths, key.Fifths);
     }
 
+    // Harmonic minor (common practice): the leading tone is the seventh degree raised, whatever its other name would be.
+    [Theory]
+    [InlineData("C minor", 11, "B")]
+    [InlineData("E minor", 3, "D#")]
+    [InlineData("A aeolian", 8, "G#")]
+    [InlineData("Eb minor", 2, "D")]
+    [InlineData("C minor", 8, "Ab")]
+    [InlineData("C minor", 1, "Db")]
+    [InlineData("C major", 8, "Ab")]
+    [InlineData("C major", 6, "F#")]
+    public void A_key_spells_the_twelve_pitches(string text, int pitch, string name)
+    {
+        Assert.True(Key.TryParse(text, out var key));
+        Assert.Equal(name, key.Spell(pitch).ToString());
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("H major")]
