@@ -20,12 +20,13 @@ internal static class ContextWeight
         }
 
         var dominant = reading is { Third: { Number: 3, Alteration: 0 } or { Number: 4 } or null, Seventh: { Number: 7, Alteration: -1 } };
-        var minor = reading.Third is { Number: 3, Alteration: -1 };
+        // A minor chord with its major seventh is a tonic, and a diminished seventh no two (common practice).
+        var two = reading is { Third: { Number: 3, Alteration: -1 }, Seventh: null or { Number: 6 } or { Number: 7, Alteration: -1 } };
         if (context.Key is { } key)
         {
             var inKey = Enumerable.Range(0, 12).Where(n => (classes >> n & 1) != 0).All(key.Holds);
             lift += (key.Holds(root) ? InKey : 0) + (inKey && key.Holds(root) ? AllInKey : 0);
-            if (key.Tonic is { } tonic && tonic.PitchClass == root)
+            if (key.Tonic is { } tonic && tonic.PitchClass == root && TonicChords.Fits(reading, key.Mode))
                 Add(0, $"it is the tonic of {key}");
         }
         if (context.Before is { } before)
@@ -43,7 +44,7 @@ internal static class ContextWeight
                 Add(DominantToNext, $"it is the dominant of {after.Symbol}");
             else if (dominant && down == 11)
                 Add(SubstituteToNext, $"it leads to {after.Symbol} as a tritone substitute");
-            else if (minor && down == 5 && after.IsDominant())
+            else if (two && down == 5 && after.IsDominant())
                 Add(TwoToNext, $"it is the related two of {after.Symbol}");
             else if (reading.Seventh is { Alteration: -2 } && down == 1)
                 Add(DominantToNext, $"it leads to {after.Symbol} by a semitone");
