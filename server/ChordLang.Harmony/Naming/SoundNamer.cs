@@ -16,7 +16,7 @@ public static class SoundNamer
 
     // Set by hand: a third and seventh alone already stand for a chord when somebody else plays its root, which grips out of context under-rate.
     private const double GuideTones = 1.5;
-    private const double NoThird = -2, HeldThird = 1.5;
+    private const double NoThird = -2, HeldThird = 1.5, WholeTriad = 3;
 
     private static readonly WeightTable Weights = WeightTable.Load("naming.tsv");
 
@@ -58,6 +58,8 @@ public static class SoundNamer
     {
         { Rootless: true, Third.Number: 3, Seventh: { Number: 7, Alteration: > -2 } } => GuideTones,
         { Third: null, Fifth: not { Alteration: 0 } } => NoThird,
+        // C E A is A minor over its third: players say C6 where its fifth sounds too.
+        { IsTriad: true } when bass != 0 => WholeTriad,
         // Root, fourth, flat seventh and ninth from the bass up: players say the suspended dominant before the triad over a foreign bass.
         { Third: { Number: 4 }, Seventh: { Number: 7, Alteration: -1 } } when bass == 0 && reading.Tensions.Any(t => t is { Number: 9, Alteration: 0 }) => HeldThird,
         _ => 0,

@@ -23,6 +23,9 @@ public sealed record ToneReading(Degree? Third, Degree? Fifth, Degree? Seventh, 
     public ImmutableArray<Degree> Missing { get; } =
         [.. new Degree?[] { Rootless ? Unison : null, Third is null ? new Degree(3, 0) : null, Fifth is null ? Fifth5 : null }.OfType<Degree>()];
 
+    /// <summary>True for a major, minor or diminished triad that sounds whole, and nothing else with it.</summary>
+    internal bool IsTriad => !Rootless && Tensions.IsEmpty && this is { Third.Number: 3, Fifth: { } fifth, Seventh: null } && (fifth.Alteration == 0 || fifth.Alteration == -1 && Third?.Alteration == -1);
+
     /// <summary>Reads a set of intervals.</summary>
     /// <param name="intervals">Bit <c>n</c> set: the pitch class <c>n</c> semitones above the supposed root sounds (0 to 11).</param>
     public static ToneReading Of(int intervals)
