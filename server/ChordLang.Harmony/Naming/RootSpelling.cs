@@ -20,8 +20,22 @@ internal static class RootSpelling
         return context.Key is { } key ? key.Spell(pitchClass) : PitchName.Nearest(pitchClass, minor ? MinorMiddle : MajorMiddle);
     }
 
+    /// <summary>
+    /// The tones of a reading as players write them: by their degrees, but G for the sharp ninth of E7, and the plain names throughout where a
+    /// diminished seventh sounds, F Ab B D; the tone of the bass as under the slash. Common practice.
+    /// </summary>
+    public static ImmutableArray<Pitch> Tones(SoundReading reading)
+    {
+        var plain = reading.Tones.Any(t => t.Degree == new Degree(7, -2));
+        PitchName Name(PitchName byDegree) => byDegree.PitchClass == reading.Bass.PitchClass ? reading.Bass
+            : Math.Abs(byDegree.Alteration) > 1 || plain && IsWhite(byDegree) ? PitchName.Nearest(byDegree.PitchClass, 0) : byDegree;
+        return [.. reading.Tones.Select(t => Pitch.Of(t.Pitch.Midi, Name(t.Pitch.Name)))];
+    }
+
     /// <summary>The bass as charts write it under the slash: by its degree, but G for the flat fifth of Db, and C, not B#, under a chord on a white key.</summary>
     public static PitchName Bass(PitchName byDegree, PitchName root) =>
-        Math.Abs(byDegree.Alteration) > 1 || root.Alteration == 0 && byDegree is { Alteration: 1, Letter: Letter.E or Letter.B } or { Alteration: -1, Letter: Letter.C or Letter.F }
-            ? PitchName.Nearest(byDegree.PitchClass, 0) : byDegree;
+        Math.Abs(byDegree.Alteration) > 1 || root.Alteration == 0 && IsWhite(byDegree) ? PitchName.Nearest(byDegree.PitchClass, 0) : byDegree;
+
+    // An altered name of a white key.
+    private static bool IsWhite(PitchName name) => name is { Alteration: 1, Letter: Letter.E or Letter.B } or { Alteration: -1, Letter: Letter.C or Letter.F };
 }

@@ -35,7 +35,11 @@ public sealed record SoundTone(Pitch Pitch, Degree Degree);
 /// <param name="Why">A clause that says why this name fits.</param>
 public sealed record SoundReading(
     string Symbol, PitchName Root, PitchName Bass, Chord? Chord, ImmutableArray<SoundTone> Tones,
-    ImmutableArray<Degree> Missing, bool Rootless, double Score, string Why);
+    ImmutableArray<Degree> Missing, bool Rootless, double Score, string Why)
+{
+    /// <summary>The pitches given, lowest first, as players write them under this name: by degree, without double accidentals.</summary>
+    public ImmutableArray<Pitch> Written => RootSpelling.Tones(this);
+}
 
 /// <summary>All useful names of a sound.</summary>
 /// <param name="Readings">Best first, one for each root; empty for fewer than two different tones.</param>

@@ -55,7 +55,7 @@ internal sealed class NameCommand : Command
     // What was given, as the notation reads it in a bar of its own.
     private sealed record Given(string Text, Piece? Piece, Event? Event, string? Trouble)
     {
-        public ImmutableArray<Pitch> Pitches => Event is null ? [] : [.. Event.Notes.Select(n => n.Pitch).OrderBy(p => p.Midi)];
+        public ImmutableArray<Note> Rising => Event is null ? [] : [.. Event.Notes.OrderBy(n => n.Pitch.Midi)];
     }
 
     private static Piece Bound(Arguments arguments, string row, out string? trouble)
@@ -84,8 +84,10 @@ internal sealed class NameCommand : Command
     {
         if (given.Event is not { } e)
             return new(given.Text, [], null, [], [], null, null, null, given.Trouble);
-        var pitches = given.Pitches;
-        var names = SoundNamer.Name(pitches, context with { Spelled = e.Notes.All(n => n.PitchWritten) });
+        var notes = given.Rising;
+        var names = SoundNamer.Name([.. notes.Select(n => n.Pitch)], context with { Spelled = notes.All(n => n.PitchWritten) });
+        // A fret has no spelling of its own, so it takes that of the name beside it.
+        ImmutableArray<Pitch> pitches = names.Readings is [var first, ..] ? [.. notes.Zip(first.Written, (n, p) => n.PitchWritten ? n.Pitch : p)] : [.. notes.Select(n => n.Pitch)];
         return new(given.Text, [.. pitches.Select(p => p.ToString())], pitches[0].Name.ToString(),
             [.. names.Readings.Select(r => new NameJson(r.Symbol, r.Root.ToString(), r.Bass.ToString(), r.Symbol.Split('/')[0][r.Root.ToString().Length..],
                 [.. r.Tones.Select(t => new NameToneJson(t.Pitch.ToString(), t.Degree.ToString()))], [.. r.Missing.Select(d => d.ToString())],
@@ -109,7 +111,7 @@ internal sealed class NameCommand : Command
     {
         if (next?.Event is null)
             return null;
-        var motion = VoicingKind.Between([.. pitches.Select(p => p.Midi)], [.. next.Pitches.Select(p => p.Midi)]);
+        var motion = VoicingKind.Between([.. pitches.Select(p => p.Midi)], [.. next.Rising.Select(n => n.Pitch.Midi)]);
         return new([.. motion.Common.Select(m => pitches.First(p => p.Midi == m).ToString())], motion.Moves, motion.Motion);
     }
 

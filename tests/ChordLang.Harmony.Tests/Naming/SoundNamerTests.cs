@@ -33,6 +33,69 @@ public class SoundNamerTests
     public void Plain_sounds_have_their_plain_name(string pitches, string symbol) =>
         Assert.Equal(symbol, Name(pitches).Readings[0].Symbol);
 
+    // Common practice: three tones that make a whole triad are that triad over its third or fifth, not a sixth chord that lacks its fifth.
+    [Theory]
+    [InlineData("C3 E3 A3", "Am/C")]
+    [InlineData("C3 E3 A3 C4 E4", "Am/C")]
+    [InlineData("Eb3 G3 C4", "Cm/Eb")]
+    [InlineData("E3 A3 C4", "Am/E")]
+    [InlineData("D3 F3 B3", "Bdim/D")]
+    [InlineData("F3 B3 D4", "Bdim/F")]
+    [InlineData("G3 C4 E4", "C/G")]
+    [InlineData("C3 E3 G3 A3", "C6")]
+    [InlineData("D3 F3 A3 B3", "Dm6")]
+    public void A_whole_triad_comes_before_a_sixth_without_its_fifth(string pitches, string symbol) =>
+        Assert.Equal(symbol, Name(pitches).Readings[0].Symbol);
+
+    // Common practice: a sound is written in the letters of its chord, whatever the frets were taken for; with a diminished seventh, and for what
+    // would take two accidentals, in plain names.
+    [Theory]
+    [InlineData("E2 B2 E3 Ab3 B3 E4", "E", "E2 B2 E3 G#3 B3 E4")]
+    [InlineData("E3 Ab3 D4 G4", "E7#9", "E3 G#3 D4 G4")]
+    [InlineData("C#3 Ab3 C#4 F4 Ab4", "Db", "Db3 Ab3 Db4 F4 Ab4")]
+    [InlineData("B2 Eb3 A3 B3", "B7", "B2 D#3 A3 B3")]
+    [InlineData("F2 Eb3 Ab3 B3", "Fm7b5", "F2 Eb3 Ab3 Cb4")]
+    [InlineData("F3 B3 D4 G#4", "Fdim7", "F3 B3 D4 Ab4")]
+    [InlineData("C3 F#3 A3 Eb4", "Cdim7", "C3 Gb3 A3 Eb4")]
+    public void A_sound_is_written_in_the_letters_of_its_chord(string pitches, string symbol, string written)
+    {
+        var first = Name(pitches, NamingContext.None).Readings[0];
+        Assert.Equal((symbol, written), (first.Symbol, string.Join(' ', first.Written)));
+    }
+
+    // Common practice: the tonic has the third of its mode and no seventh that leads away from it; melodic minor lends minor its sixth and seventh.
+    [Theory]
+    [InlineData("A2 C3 E3 F#3", "A major", false)]
+    [InlineData("D3 A3 C4 F4", "D major", false)]
+    [InlineData("A2 E3 G3 C#4", "A minor", false)]
+    [InlineData("C3 G3 Bb3 E4", "C major", false)]
+    [InlineData("C3 G3 B3 E4", "C minor", false)]
+    [InlineData("C3 F3 G3", "C major", false)]
+    [InlineData("C3 Eb3 Gb3", "C minor", false)]
+    [InlineData("C3 G3 B3 E4", "C major", true)]
+    [InlineData("C3 E3 G3 A3", "C major", true)]
+    [InlineData("A2 C3 E3 F#3", "A minor", true)]
+    [InlineData("A2 C3 E3 G#3", "A minor", true)]
+    [InlineData("A2 C3 E3 G3", "A minor", true)]
+    [InlineData("D3 A3 C4 F4", "D dorian", true)]
+    [InlineData("G2 F3 B3 D4", "G mixolydian", true)]
+    [InlineData("C3 G3", "C minor", true)]
+    public void Only_a_chord_that_fits_the_mode_is_called_the_tonic(string pitches, string key, bool tonic)
+    {
+        Assert.True(Key.TryParse(key, out var read));
+        var why = Name(pitches, new(read, Spelled: true)).Readings.Single(r => r.Root == read.Tonic).Why;
+        Assert.Equal(tonic, why.Contains($"it is the tonic of {read}", StringComparison.Ordinal));
+    }
+
+    // Common practice: the related two is a minor seventh, plain or half-diminished; with its major seventh a minor chord is at rest.
+    [Theory]
+    [InlineData("D3 F3 A3 C4", true)]
+    [InlineData("D3 F3 Ab3 C4", true)]
+    [InlineData("D3 F3 A3", true)]
+    [InlineData("D3 F3 A3 C#4", false)]
+    public void A_related_two_has_no_major_seventh(string pitches, bool two) =>
+        Assert.Equal(two, Name(pitches, new(After: Read("G7"), Spelled: true)).Readings.Single(r => r.Root.PitchClass == Class("D")).Why.Contains("related two of G7", StringComparison.Ordinal));
+
     // Common practice: a diminished seventh divides the octave in four, so each of its tones may be the root.
     [Theory]
     [InlineData("F3 B3 D4 Ab4", "F Ab B D", 3, "diminished")]

@@ -26,6 +26,23 @@ public sealed class NameCommandTests
     [Fact]
     public void Millimetres_follow_the_fret_rule() => Assert.Equal(59.4, Answer("x-3-5-4-5-x")[0].GetProperty("shape").GetProperty("mm").GetDouble(), 0.1);
 
+    // Common practice: what is fretted is spelled as the chord it is called; what is written as pitches stays as it was written.
+    [Theory]
+    [InlineData("3-x-3-4-3-x", "C minor", "G2 F3 B3 D4")]
+    [InlineData("x-2-1-2-0-x", "E minor", "B2 D#3 A3 B3")]
+    [InlineData("0-2-2-1-0-0", null, "E2 B2 E3 G#3 B3 E4")]
+    [InlineData("x-4-6-6-6-4", null, "Db3 Ab3 Db4 F4 Ab4")]
+    [InlineData("E2+B2+E3+Ab3", null, "E2 B2 E3 Ab3")]
+    [InlineData("C3+E3+A3", "A minor", "C3 E3 A3")]
+    public void The_pitches_are_spelled_as_the_first_name(string voicing, string? key, string pitches)
+    {
+        var answer = Answer([voicing, .. key is null ? Array.Empty<string>() : ["--key", key]])[0];
+        Assert.Equal(pitches, List(answer, "pitches"));
+        var names = pitches.Split(' ');
+        Assert.Equal((names[0][..^1], names[0], names[^1]),
+            (answer.GetProperty("bass").GetString(), answer.GetProperty("shape").GetProperty("bottom").GetString(), answer.GetProperty("shape").GetProperty("top").GetString()));
+    }
+
     [Fact]
     public void One_voicing_moves_to_the_next()
     {
