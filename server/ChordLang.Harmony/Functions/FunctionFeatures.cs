@@ -66,6 +66,9 @@ public sealed record KeyedChart(Chart Chart, int[] Degrees, bool[] Minor, string
     public int Motion(int from, int to) =>
         (Chart.Chords[to].Chord.Root.PitchClass - Chart.Chords[from].Chord.Root.PitchClass + 12) % 12;
 
+    /// <summary>True where the chord before is a dominant seventh a fifth above, which leads here.</summary>
+    internal bool IsLedTo(int at) => Previous(at) is >= 0 and var before && Colours[before] == "7" && Motion(before, at) == 5;
+
     private static bool MostlySeventh(KeyedChart keyed, bool minor)
     {
         var (sevenths, plain) = (0.0, 0.0);

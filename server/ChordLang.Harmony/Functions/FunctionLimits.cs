@@ -19,10 +19,10 @@ internal static class FunctionLimits
         {
             HarmonicFunction.Dominant => !IsHome(keyed, at, before, next),
             HarmonicFunction.DominantSubstitute => !IsHome(keyed, at, before, next) && !(keyed.Colours[at] == "M" && next >= 0 && keyed.Motion(at, next) == 11),
-            HarmonicFunction.Backdoor => !IsHome(keyed, at, before, next) && !IsDominant(keyed, at, before) && !Resolves(keyed, at, next) && FindsBackDoor(keyed, at, next),
-            HarmonicFunction.Passing => !IsHome(keyed, at, before, next) && !IsDominant(keyed, at, before) && !Resolves(keyed, at, next),
-            HarmonicFunction.Tonic => !IsDominant(keyed, at, before) && !Resolves(keyed, at, next) && !IsNeapolitan(keyed, at, next),
-            _ => !IsDominant(keyed, at, before) && !Resolves(keyed, at, next),
+            HarmonicFunction.Backdoor => !IsHome(keyed, at, before, next) && !IsDominant(keyed, at) && !Resolves(keyed, at, next) && FindsBackDoor(keyed, at, next),
+            HarmonicFunction.Passing => !IsHome(keyed, at, before, next) && !IsDominant(keyed, at) && !Resolves(keyed, at, next),
+            HarmonicFunction.Tonic => !IsDominant(keyed, at) && !Resolves(keyed, at, next) && !IsNeapolitan(keyed, at, next),
+            _ => !IsDominant(keyed, at) && !Resolves(keyed, at, next),
         };
     }
 
@@ -45,9 +45,8 @@ internal static class FunctionLimits
     }
 
     // The chord on the fifth degree, with or without its seventh, unless a dominant of its own made it a place of rest.
-    private static bool IsDominant(KeyedChart keyed, int at, int before) =>
-        keyed.Degrees[at] == 7 && (keyed.Colours[at] is "7" or "s" or "+" || keyed.Colours[at] == "M" && !keyed.Chart.Chords[at].Chord.IsAtRest())
-        && !(before >= 0 && keyed.Colours[before] == "7" && keyed.Motion(before, at) == 5);
+    private static bool IsDominant(KeyedChart keyed, int at) =>
+        keyed.Degrees[at] == 7 && (keyed.Colours[at] is "7" or "s" or "+" || keyed.Colours[at] == "M" && !keyed.Chart.Chords[at].Chord.IsAtRest()) && !keyed.IsLedTo(at);
 
     // An applied dominant whose target follows at once.
     private static bool Resolves(KeyedChart keyed, int at, int next) =>

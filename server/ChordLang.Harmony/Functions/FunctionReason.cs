@@ -79,8 +79,8 @@ internal static class FunctionReason
         return guess switch
         {
             { Confidence: < Unsure, Other: { } other } => $"{me} may be read in two ways in {key}: as {Word(guess.Function)} or as {Word(other)}.",
-            { Function: HarmonicFunction.Tonic } when keyed.Degrees[at] != 0 && keyed.Previous(at) is >= 0 and var led && keyed.Colours[led] == "7" && keyed.Motion(led, at) == 5
-                => $"{me} is at rest for the moment: its own dominant, {Symbol(keyed, led)}, has led to it.",
+            { Function: HarmonicFunction.Tonic } when keyed.Degrees[at] != 0 && keyed.IsLedTo(at)
+                => $"{me} is at rest for the moment: its own dominant, {Symbol(keyed, keyed.Previous(at))}, has led to it.",
             { Function: HarmonicFunction.Tonic } when StandsForTonic(keyed, at) => $"{me} stands for the tonic of {key}, with which it shares two tones.",
             { Function: HarmonicFunction.Tonic } => $"{me} is at rest: a tonic in or near {key}.",
             { Function: HarmonicFunction.Subdominant } when keyed.Next(at) is >= 0 and var next && keyed.Degrees[next] is not (0 or 4) => $"{me} moves away from the tonic of {key} and goes on to {Symbol(keyed, next)}.",

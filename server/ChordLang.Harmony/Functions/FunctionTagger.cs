@@ -31,7 +31,7 @@ public static class FunctionTagger
         w => All.Select(a => All.Select(b => Table[FunctionFeatures.Step(w, a, b)]).ToArray()).ToArray(), StringComparer.Ordinal);
 
     // The same by feature: one weight for each function. A feature is looked up once for all of them.
-    private static readonly FrozenDictionary<string, double[]> ByFeature = Table.Names.Select(n => n[(n.IndexOf(' ', StringComparison.Ordinal) + 1)..]).Distinct()
+    private static readonly FrozenDictionary<string, double[]> ByFeature = Table.Names.Where(n => !n.StartsWith("step ", StringComparison.Ordinal)).Select(n => n[(n.IndexOf(' ', StringComparison.Ordinal) + 1)..]).Distinct()
         .ToFrozenDictionary(f => f, f => All.Select(function => Table[$"{function} {f}"]).ToArray(), StringComparer.Ordinal);
 
     /// <summary>One function a chord: the most probable at each place.</summary>
@@ -49,10 +49,8 @@ public static class FunctionTagger
     }
 
     /// <summary>The functions of a chart whose chords have been weighed one by one.</summary>
-    internal static ImmutableArray<FunctionGuess> Tag(KeyedChart keyed, double[][] local)
-    {
-        return [.. Posteriors(local, i => Steps[FunctionFeatures.StepWay(keyed, i)]).Select((p, i) => Guess(p, Choose(p, keyed, i), keyed, i))];
-    }
+    internal static ImmutableArray<FunctionGuess> Tag(KeyedChart keyed, double[][] local) =>
+        [.. Posteriors(local, i => Steps[FunctionFeatures.StepWay(keyed, i)]).Select((p, i) => Guess(p, Choose(p, keyed, i), keyed, i))];
 
     /// <summary>The function that is said in the end, where theory knows better than a count of labels: of the second and fourth degree, of an old mode, of a blues tonic.</summary>
     internal static HarmonicFunction Settle(KeyedChart keyed, int at, HarmonicFunction function)
@@ -73,8 +71,7 @@ public static class FunctionTagger
             // In minor it is at home, so that no door leads back; and on its way to the second degree it is no mere colour.
             HarmonicFunction.Backdoor when minor => HarmonicFunction.Subdominant,
             // Before the dominant of major it has left the tonic, unless its own dominant made it a place of rest.
-            HarmonicFunction.Colour or HarmonicFunction.Tonic or HarmonicFunction.Passing when !minor && keyed.Colours[at] == "M" && next >= 0 && keyed.Degrees[next] == 7 && keyed.Colours[next] is "7" or "M" or "s"
-                && !(before >= 0 && keyed.Colours[before] == "7" && keyed.Motion(before, at) == 5) => HarmonicFunction.Subdominant,
+            HarmonicFunction.Colour or HarmonicFunction.Tonic or HarmonicFunction.Passing when !minor && keyed.Colours[at] == "M" && next >= 0 && keyed.Degrees[next] == 7 && keyed.Colours[next] is "7" or "M" or "s" && !keyed.IsLedTo(at) => HarmonicFunction.Subdominant,
             HarmonicFunction.Colour when minor && next >= 0 && keyed.Degrees[next] == 2 => HarmonicFunction.Subdominant,
             // It rests only where a dominant has led to it.
             HarmonicFunction.Tonic when !minor && keyed.Colours[at] == "M" && (before < 0 || keyed.Colours[before] is not ("7" or "o" or "+")) => HarmonicFunction.Subdominant,
