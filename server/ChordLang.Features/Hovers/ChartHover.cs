@@ -80,11 +80,7 @@ internal static class ChartHover
     {
         Harmony.Functions.HarmonicFunction.Dominant when chord.Colour() is not ("7" or "+" or "o") && function.Degree is not (7 or 11) => "preparation of a dominant",
         Harmony.Functions.HarmonicFunction.Tonic when function.Degree != 0 => "place of rest",
-        Harmony.Functions.HarmonicFunction.DominantSubstitute => "substitute of a dominant",
-        Harmony.Functions.HarmonicFunction.Backdoor => "way home by the back door",
-        Harmony.Functions.HarmonicFunction.Passing => "passing chord",
-        Harmony.Functions.HarmonicFunction.Colour => "colour of its neighbours",
-        var other => other.ToString().ToLowerInvariant(),
+        var other => Harmony.Functions.FunctionNouns.Noun(other),
     };
 
     private static string Article(string word) => "a " + word;

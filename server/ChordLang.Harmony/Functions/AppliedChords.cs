@@ -65,9 +65,6 @@ public static class AppliedChords
             return null;
         if (degree == 0 && family == ChordFamily.Dominant && (IsBluesTonic(keyed, at) || RestsAtHome(keyed, at, lands || next >= 0 && Delayed(keyed, next, target) ? next : -1)))
             return null;
-        // Between two minor tonics the dominant seventh on the fourth degree is the colour of dorian, and leads nowhere.
-        if (family == ChordFamily.Dominant && IsDorianFourth(keyed, at))
-            return null;
         // Sevenths and diminished chords say where they want to go; a plain triad says it only by going there.
         if (family == ChordFamily.Diminished && next >= 0 && keyed.Motion(at, next) == 11)
             return null;
@@ -85,13 +82,6 @@ public static class AppliedChords
     private static bool RestsAtHome(KeyedChart keyed, int at, int fourth) =>
         !(keyed.Previous(at) is >= 0 and var two && keyed.Degrees[two] == 7 && keyed.Colours[two] is "m7" or "m" or "h")
         && (fourth < 0 || keyed.Colours[fourth] == "7" && keyed.Previous(at) is >= 0 and var before && keyed.Degrees[before] == 7 && keyed.Colours[before] == "7");
-
-    /// <summary>True for a dominant seventh on the fourth degree of a minor key that comes from its tonic and goes back there, or with the end of the chart to its beginning. Common practice: a dorian vamp.</summary>
-    internal static bool IsDorianFourth(KeyedChart keyed, int at) =>
-        keyed.Minor[at] && keyed.Degrees[at] == 5 && keyed.Colours[at] == "7" && IsMinorTonic(keyed, keyed.Previous(at))
-        && IsMinorTonic(keyed, keyed.Next(at) is >= 0 and var next ? next : 0);
-
-    private static bool IsMinorTonic(KeyedChart keyed, int at) => at >= 0 && keyed.Minor[at] && keyed.Degrees[at] == 0 && keyed.Colours[at] is "m7" or "m";
 
     // The next chord with another root.
     private static int Onward(KeyedChart keyed, int at)

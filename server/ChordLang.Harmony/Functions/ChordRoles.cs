@@ -74,9 +74,9 @@ public static class ChordRoles
     internal static bool IsSubstitute(KeyedChart keyed, int at) =>
         keyed.Colours[at] == "7" && keyed.Degrees[at] != 7 && !AppliedChords.IsBluesTonic(keyed, at) && !(keyed.Degrees[at] == 2 && keyed.Next(at) is >= 0 and var five && keyed.Colours[five] == "7") && keyed.Next(at) is >= 0 and var next && keyed.Motion(at, next) == 11 && keyed.Colours[next] is not ("h" or "o");
 
-    // The tonic of an old mode and the seventh on its fourth degree, with no chord a fifth below that, or back to a minor tonic: nothing is prepared.
+    // The tonic of an old mode and the seventh on its fourth degree, with no chord a fifth below that: nothing is prepared.
     private static bool IsVamp(KeyedChart keyed, int at, int next) =>
-        AppliedChords.IsDorianFourth(keyed, next) || keyed.Degrees[at] == 0 && keyed.BelongsToMode(at) && keyed.BelongsToMode(next) && !(keyed.Next(next) is >= 0 and var one && keyed.Motion(next, one) == 5);
+        keyed.Degrees[at] == 0 && keyed.BelongsToMode(at) && keyed.BelongsToMode(next) && !(keyed.Next(next) is >= 0 and var one && keyed.Motion(next, one) == 5);
 
     private static bool IsSus(KeyedChart keyed, int at) =>
         keyed.Chart.Chords[at].Chord is var chord && !chord.Asks(3) && !chord.Asks(4) && (chord.Asks(5) || chord.Asks(2));

@@ -25,8 +25,15 @@ public sealed record KeyedChart(Chart Chart, int[] Degrees, bool[] Minor, string
     /// <summary>True where the tonic of the major keys, or of the minor ones, is mostly a dominant seventh.</summary>
     public bool SeventhAtHome(bool minor) => minor ? sevenths.Value.Minor : sevenths.Value.Major;
 
-    /// <summary>True for a chord of an old mode, such as dorian, that has all its tones from it.</summary>
-    public bool BelongsToMode(int at) => InMode is not null && InMode[at];
+    /// <summary>True for a chord of an old mode, such as dorian, that has all its tones from it; of a vamp of dorian also where its key is called minor.</summary>
+    public bool BelongsToMode(int at) => InMode is not null && InMode[at] || IsDorianFourth(at) || Next(at) is >= 0 and var next && IsDorianFourth(next);
+
+    // A dominant seventh on the fourth degree of minor that comes from the tonic and goes back there, or with the end of the chart to its beginning:
+    // what dorian sounds like (common practice).
+    private bool IsDorianFourth(int at) =>
+        Minor[at] && Degrees[at] == 5 && Colours[at] == "7" && IsMinorTonic(Previous(at)) && IsMinorTonic(Math.Max(0, Next(at)));
+
+    private bool IsMinorTonic(int at) => at >= 0 && Minor[at] && Degrees[at] == 0 && Colours[at] is "m7" or "m";
 
     /// <summary>Number of chords.</summary>
     public int Length => Degrees.Length;

@@ -1,4 +1,5 @@
 // What a chord cannot be, whatever its surroundings speak for.
+using System.Collections.Immutable;
 using ChordLang.Harmony.Charts;
 
 namespace ChordLang.Harmony.Functions;
@@ -9,35 +10,36 @@ namespace ChordLang.Harmony.Functions;
 /// </summary>
 internal static class FunctionLimits
 {
-    /// <summary>True where the chord can have the function.</summary>
-    public static bool Allows(KeyedChart keyed, int at, HarmonicFunction function)
+    /// <summary>The functions that a chord can have: all in an old mode, at least one anywhere.</summary>
+    public static ImmutableArray<HarmonicFunction> Of(KeyedChart keyed, int at)
     {
         if (keyed.BelongsToMode(at))
-            return true;
-        var (next, before) = (keyed.Next(at), keyed.Previous(at));
-        return function switch
+            return FunctionTagger.All;
+        var next = keyed.Next(at);
+        var (home, leads) = (IsHome(keyed, at, next), IsDominant(keyed, at) || Resolves(keyed, at, next));
+        return [.. FunctionTagger.All.Where(function => function switch
         {
-            HarmonicFunction.Dominant => !IsHome(keyed, at, before, next),
-            HarmonicFunction.DominantSubstitute => !IsHome(keyed, at, before, next) && !(keyed.Colours[at] == "M" && next >= 0 && keyed.Motion(at, next) == 11),
-            HarmonicFunction.Backdoor => !IsHome(keyed, at, before, next) && !IsDominant(keyed, at) && !Resolves(keyed, at, next) && FindsBackDoor(keyed, at, next),
-            HarmonicFunction.Passing => !IsHome(keyed, at, before, next) && !IsDominant(keyed, at) && !Resolves(keyed, at, next),
-            HarmonicFunction.Tonic => !IsDominant(keyed, at) && !Resolves(keyed, at, next) && !IsNeapolitan(keyed, at, next),
-            _ => !IsDominant(keyed, at) && !Resolves(keyed, at, next),
-        };
+            HarmonicFunction.Dominant => !home,
+            HarmonicFunction.DominantSubstitute => !home && !SlidesWithoutTritone(keyed, at, next),
+            HarmonicFunction.Backdoor => !home && !leads && FindsBackDoor(keyed, at, next),
+            HarmonicFunction.Passing => !home && !leads,
+            HarmonicFunction.Tonic => !leads && !IsNeapolitan(keyed, at, next),
+            _ => !leads,
+        })];
     }
 
     // The tonic is home where it is at rest, leads to no fifth below, or was reached from its own dominant.
-    private static bool IsHome(KeyedChart keyed, int at, int before, int next)
+    private static bool IsHome(KeyedChart keyed, int at, int next)
     {
         if (keyed.Degrees[at] != 0)
             return false;
+        var before = keyed.Previous(at);
         var falls = next >= 0 && keyed.Motion(at, next) == 5;
         var reached = before >= 0 && keyed.Degrees[before] == 7 && keyed.Colours[before] == "7";
         return keyed.Colours[at] switch
         {
             "M" => !falls || keyed.Chart.Chords[at].Chord.IsAtRest(),
             "m" => true,
-            "m7" when next >= 0 && AppliedChords.IsDorianFourth(keyed, next) => true,
             "m7" => (before < 0 || reached) && !(falls && keyed.Colours[next] == "7"),
             "7" => reached && !falls,
             _ => false,
@@ -47,6 +49,9 @@ internal static class FunctionLimits
     // The chord on the fifth degree, with or without its seventh, unless a dominant of its own made it a place of rest.
     private static bool IsDominant(KeyedChart keyed, int at) =>
         keyed.Degrees[at] == 7 && (keyed.Colours[at] is "7" or "s" or "+" || keyed.Colours[at] == "M" && !keyed.Chart.Chords[at].Chord.IsAtRest()) && !keyed.IsLedTo(at);
+
+    // A major chord has no tritone to share with a dominant.
+    private static bool SlidesWithoutTritone(KeyedChart keyed, int at, int next) => keyed.Colours[at] == "M" && next >= 0 && keyed.Motion(at, next) == 11;
 
     // An applied dominant whose target follows at once.
     private static bool Resolves(KeyedChart keyed, int at, int next) =>

@@ -20,7 +20,7 @@ internal static class FunctionReason
         return role.Name switch
         {
             "applied-dominant" when to is not null && keyed.OpensKey(at, role.Target!.Value) => $"{me} is the dominant of {to}, the tonic of the key that follows.",
-            "applied-dominant" when to is not null => Resolves(keyed, at, role.Target!.Value),
+            "applied-dominant" when to is not null => Applied(keyed, at, role.Target!.Value),
             "applied-dominant" when keyed.Next(at) is >= 0 and var goal && keyed.Degrees[goal] == keyed.AppliedAt(at)!.Degree => $"{me} is the dominant of the {Ordinal(keyed, at)} degree, where {Symbol(keyed, goal)} stands in place of a chord at rest.",
             "applied-dominant" when keyed.Next(at) < 0 && keyed.Degrees[0] == keyed.AppliedAt(at)!.Degree => $"{me} is the dominant of the {Ordinal(keyed, at)} degree, with which the chart begins again.",
             "applied-dominant" => $"{me} is the dominant of the {Ordinal(keyed, at)} degree, which does not follow at once.",
@@ -32,7 +32,7 @@ internal static class FunctionReason
             "backdoor-dominant" => $"{me} comes home to {to} by the back door: a whole step up from the flat seventh degree.",
             "leading-tone-diminished" => $"{me} stands on the leading tone of {key} and resolves up a semitone to {to}.",
             "common-tone-diminished" => $"{me} holds the root of {to} while its other tones lean into it.",
-            "passing-diminished" when !Fills(keyed, at) => $"{me} passes down a semitone to {to}, from the flat third degree to the second.",
+            "passing-diminished" when !ChordRoles.Fills(keyed, at) => $"{me} passes down a semitone to {to}, from the flat third degree to the second.",
             "passing-diminished" => $"{me} fills the step to {to} with a semitone on each side.",
             "deceptive" => $"{me} promises a tonic a fifth below but climbs a step to {to}: a deceptive resolution.",
             "sus-resolution" => $"{me} holds its third back; {to} lets it fall.",
@@ -54,7 +54,7 @@ internal static class FunctionReason
     }
 
     // What gives an applied dominant away: the leading tone of its goal, or where the key has that anyway, the seventh.
-    private static string Resolves(KeyedChart keyed, int at, int goal)
+    private static string Applied(KeyedChart keyed, int at, int goal)
     {
         var (me, to, chord) = (Symbol(keyed, at), Symbol(keyed, goal), keyed.Chart.Chords[at].Chord);
         var third = keyed.Chart.Chords[goal].Chord is var rest && (rest.Asks(4) || rest.Asks(3));
@@ -69,8 +69,6 @@ internal static class FunctionReason
     private static bool StandsForTonic(KeyedChart keyed, int at) =>
         keyed.Degrees[at] != 0 && new[] { 0, keyed.Minor[at] ? 3 : 4, 7 }.Count(t => keyed.Chart.Chords[at].Chord.Asks((t - keyed.Degrees[at] + 12) % 12)) == 2;
 
-    private static bool Fills(KeyedChart keyed, int at) => ChordRoles.Fills(keyed, at);
-
     private static string Symbol(KeyedChart keyed, int at) => keyed.Chart.Chords[at].Chord.Symbol;
 
     private static string Plain(KeyedChart keyed, int at, Key key, FunctionGuess guess)
@@ -78,7 +76,7 @@ internal static class FunctionReason
         var me = Symbol(keyed, at);
         return guess switch
         {
-            { Confidence: < Unsure, Other: { } other } => $"{me} may be read in two ways in {key}: as {Word(guess.Function)} or as {Word(other)}.",
+            { Confidence: < Unsure, Other: { } other } => $"{me} may be read in two ways in {key}: as a {guess.Function.Noun()} or as a {other.Noun()}.",
             { Function: HarmonicFunction.Tonic } when keyed.Degrees[at] != 0 && keyed.IsLedTo(at)
                 => $"{me} is at rest for the moment: its own dominant, {Symbol(keyed, keyed.Previous(at))}, has led to it.",
             { Function: HarmonicFunction.Tonic } when StandsForTonic(keyed, at) => $"{me} stands for the tonic of {key}, with which it shares two tones.",
@@ -97,15 +95,6 @@ internal static class FunctionReason
             _ => $"{me} colours the chord around it and goes back.",
         };
     }
-
-    private static string Word(HarmonicFunction function) => function switch
-    {
-        HarmonicFunction.DominantSubstitute => "a substitute for a dominant",
-        HarmonicFunction.Backdoor => "a way home by the back door",
-        HarmonicFunction.Passing => "passing",
-        HarmonicFunction.Colour => "a colour of its neighbours",
-        _ => $"a {function.ToString().ToLowerInvariant()}",
-    };
 
     private static string Ordinal(KeyedChart keyed, int at)
     {

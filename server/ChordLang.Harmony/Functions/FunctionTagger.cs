@@ -50,7 +50,7 @@ public static class FunctionTagger
 
     /// <summary>The functions of a chart whose chords have been weighed one by one.</summary>
     internal static ImmutableArray<FunctionGuess> Tag(KeyedChart keyed, double[][] local) =>
-        [.. Posteriors(local, i => Steps[FunctionFeatures.StepWay(keyed, i)]).Select((p, i) => Guess(p, Choose(p, keyed, i), keyed, i))];
+        [.. Posteriors(local, i => Steps[FunctionFeatures.StepWay(keyed, i)]).Select((p, i) => Guess(p, keyed, i))];
 
     /// <summary>The function that is said in the end, where theory knows better than a count of labels: of the second and fourth degree, of an old mode, of a blues tonic.</summary>
     internal static HarmonicFunction Settle(KeyedChart keyed, int at, HarmonicFunction function)
@@ -90,24 +90,16 @@ public static class FunctionTagger
 
     private static bool Beside(KeyedChart keyed, int at) => at < 0 || keyed.Degrees[at] == 0 && keyed.BelongsToMode(at);
 
-    private static HarmonicFunction Choose(double[] posterior, KeyedChart keyed, int at)
-    {
-        var (best, most) = (0, double.NegativeInfinity);
-        for (var f = 0; f < posterior.Length; f++)
-            if (Math.Log(posterior[f] + 1e-12) + RarityLift[f] is var weight && weight > most && FunctionLimits.Allows(keyed, at, All[f]))
-                (best, most) = (f, weight);
-        return All[best];
-    }
-
     // What theory settles is as sure as the label it takes and the one it gives together, and so is what theory leaves over.
-    private static FunctionGuess Guess(double[] posterior, HarmonicFunction chosen, KeyedChart keyed, int at)
+    private static FunctionGuess Guess(double[] posterior, KeyedChart keyed, int at)
     {
-        double Weight(HarmonicFunction f) => Math.Pow(posterior[All.IndexOf(f)], Calm);
-        var sum = All.Where(f => f == chosen || FunctionLimits.Allows(keyed, at, f)).Sum(Weight);
-        double Share(HarmonicFunction f) => Weight(f) / sum;
+        var possible = FunctionLimits.Of(keyed, at);
+        double Weight(HarmonicFunction f) => Math.Pow(posterior[(int)f], Calm);
+        var sum = possible.Sum(Weight);
+        var chosen = possible.MaxBy(f => Math.Log(posterior[(int)f] + 1e-12) + RarityLift[(int)f]);
         var settled = Settle(keyed, at, chosen);
-        return new(settled, Math.Round(Math.Min(1, Share(settled) + (settled == chosen ? 0 : Share(chosen))), 3),
-            All.Where(f => f != settled && FunctionLimits.Allows(keyed, at, f)).Cast<HarmonicFunction?>().MaxBy(f => Weight(f!.Value)));
+        var share = (Weight(settled) + (settled == chosen ? 0 : Weight(chosen))) / sum;
+        return new(settled, Math.Round(Math.Min(1, share), 3), possible.Where(f => f != settled).Cast<HarmonicFunction?>().MaxBy(f => Weight(f!.Value)));
     }
 
     /// <summary>Posterior of each state at each place: forward and backward sums in the log domain.</summary>

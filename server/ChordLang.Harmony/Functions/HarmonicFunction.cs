@@ -25,3 +25,17 @@ public enum HarmonicFunction
     /// <summary>Colours the chord around it and goes back to it.</summary>
     Colour,
 }
+
+/// <summary>What functions are called.</summary>
+public static class FunctionNouns
+{
+    /// <summary>The function as a noun that takes "a": <c>dominant</c>, <c>passing chord</c>.</summary>
+    public static string Noun(this HarmonicFunction function) => function switch
+    {
+        HarmonicFunction.DominantSubstitute => "substitute of a dominant",
+        HarmonicFunction.Backdoor => "way home by the back door",
+        HarmonicFunction.Passing => "passing chord",
+        HarmonicFunction.Colour => "colour of its neighbours",
+        _ => function.ToString().ToLowerInvariant(),
+    };
+}

@@ -1,5 +1,7 @@
 // Knows which chords on the first degree are its tonic: a root alone makes none, for A7 in A minor leads away from there.
 using System.Collections.Frozen;
+using System.Collections.Immutable;
+using ChordLang.Theory.Chords;
 using ChordLang.Theory.Keys;
 using ChordLang.Theory.Pitches;
 
@@ -21,15 +23,15 @@ internal static class TonicChords
         (Mode.Locrian, "b3", "b5", "b7"),
     ];
 
-    private static readonly FrozenDictionary<Mode, (string Third, string Fifth, string[] Sevenths)> ByMode =
-        Rows.ToFrozenDictionary(r => r.Mode, r => (r.Third, r.Fifth, r.Sevenths.Split(' ')));
+    private static readonly FrozenDictionary<Mode, (ImmutableArray<Degree> Third, ImmutableArray<Degree> Fifth, ImmutableArray<Degree> Sevenths)> ByMode =
+        Rows.ToFrozenDictionary(r => r.Mode, r => (ChordTable.ParseDegrees(r.Third), ChordTable.ParseDegrees(r.Fifth), ChordTable.ParseDegrees(r.Sevenths)));
 
     /// <summary>True where the third, fifth and seventh that sound over the first degree are those of its tonic chord; a third left out contradicts nothing.</summary>
     public static bool Fits(ToneReading reading, Mode mode)
     {
         var (third, fifth, sevenths) = ByMode[mode];
-        return Allows(reading.Third, third) && Allows(reading.Fifth, fifth) && Allows(reading.Seventh, sevenths);
+        return Allows(third, reading.Third) && Allows(fifth, reading.Fifth) && Allows(sevenths, reading.Seventh);
     }
 
-    private static bool Allows(Degree? sounding, params string[] degrees) => sounding is not { } d || degrees.Contains(d.ToString());
+    private static bool Allows(ImmutableArray<Degree> degrees, Degree? sounding) => sounding is not { } degree || degrees.Contains(degree);
 }

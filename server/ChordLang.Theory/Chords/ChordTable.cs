@@ -105,7 +105,8 @@ public static class ChordTable
     internal static int LongestSpelling { get; } = BySpelling.Keys.Max(k => k.Length);
 
     /// <summary>Reads degrees parted by blanks: <c>1 b3 5</c>.</summary>
-    internal static ImmutableArray<Degree> ParseDegrees(string text) => [.. text.Split(' ', StringSplitOptions.RemoveEmptyEntries)
+    /// <exception cref="FormatException">One is no degree.</exception>
+    public static ImmutableArray<Degree> ParseDegrees(string text) => [.. text.Split(' ', StringSplitOptions.RemoveEmptyEntries)
         .Select(t => Degree.TryParse(t, out var d) ? d : throw new FormatException(t))];
 
     /// <summary>A spelling for each word that its marks stand for.</summary>

@@ -1,4 +1,5 @@
 // What no musician would call a chord, whatever its neighbours; all charts are our own, what is expected is common practice.
+using System.Collections.Immutable;
 using ChordLang.Harmony.Functions;
 using ChordLang.Harmony.Keys;
 using ChordLang.Harmony.Tests.Charts;
@@ -81,9 +82,5 @@ public class FunctionLimitsTests
 
     private static Key Named(string key) => Key.TryParse(key, out var found) ? found : throw new FormatException(key);
 
-    private static System.Collections.Immutable.ImmutableArray<ChordFunction> Read(string text, string key)
-    {
-        var chart = ChartText.Read(text);
-        return FunctionReader.Read(chart, KeyFinder.Find(chart, [new(1, Named(key), true, 1)]));
-    }
+    private static ImmutableArray<ChordFunction> Read(string text, string key) => ChartText.Functions(text, Named(key));
 }

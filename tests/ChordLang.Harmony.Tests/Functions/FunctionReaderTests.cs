@@ -280,9 +280,6 @@ public class FunctionReaderTests
         Assert.Equal(ChordRoles.Names.Order(StringComparer.Ordinal), met);
     }
 
-    private static ImmutableArray<ChordFunction> Read(string text, string tonic = "C", Mode mode = Mode.Major)
-    {
-        var key = Key.Of(ChordReader.Read(tonic).Chord!.Root, mode);
-        return FunctionReader.Read(ChartText.Read(text), new(key, [new(1, key, true, 1)]));
-    }
+    private static ImmutableArray<ChordFunction> Read(string text, string tonic = "C", Mode mode = Mode.Major) =>
+        ChartText.Functions(text, Key.Of(ChordReader.Read(tonic).Chord!.Root, mode));
 }
