@@ -33,14 +33,13 @@ internal static class FunctionLimits
     {
         if (keyed.Degrees[at] != 0)
             return false;
-        var before = keyed.Previous(at);
         var falls = next >= 0 && keyed.Motion(at, next) == 5;
-        var reached = before >= 0 && keyed.Degrees[before] == 7 && keyed.Colours[before] == "7";
+        var reached = keyed.IsLedTo(at);
         return keyed.Colours[at] switch
         {
             "M" => !falls || keyed.Chart.Chords[at].Chord.IsAtRest(),
             "m" => true,
-            "m7" => (before < 0 || reached) && !(falls && keyed.Colours[next] == "7"),
+            "m7" => (keyed.Previous(at) < 0 || reached) && !(falls && keyed.Colours[next] == "7"),
             "7" => reached && !falls,
             _ => false,
         };

@@ -20,7 +20,7 @@ internal static class FunctionReason
         return role.Name switch
         {
             "applied-dominant" when to is not null && keyed.OpensKey(at, role.Target!.Value) => $"{me} is the dominant of {to}, the tonic of the key that follows.",
-            "applied-dominant" when to is not null => Applied(keyed, at, role.Target!.Value),
+            "applied-dominant" when to is not null => Applied(keyed, at, role.Target!.Value, key),
             "applied-dominant" when keyed.Next(at) is >= 0 and var goal && keyed.Degrees[goal] == keyed.AppliedAt(at)!.Degree => $"{me} is the dominant of the {Ordinal(keyed, at)} degree, where {Symbol(keyed, goal)} stands in place of a chord at rest.",
             "applied-dominant" when keyed.Next(at) < 0 && keyed.Degrees[0] == keyed.AppliedAt(at)!.Degree => $"{me} is the dominant of the {Ordinal(keyed, at)} degree, with which the chart begins again.",
             "applied-dominant" => $"{me} is the dominant of the {Ordinal(keyed, at)} degree, which does not follow at once.",
@@ -54,11 +54,11 @@ internal static class FunctionReason
     }
 
     // What gives an applied dominant away: the leading tone of its goal, or where the key has that anyway, the seventh.
-    private static string Applied(KeyedChart keyed, int at, int goal)
+    private static string Applied(KeyedChart keyed, int at, int goal, Key key)
     {
         var (me, to, chord) = (Symbol(keyed, at), Symbol(keyed, goal), keyed.Chart.Chords[at].Chord);
         var third = keyed.Chart.Chords[goal].Chord is var rest && (rest.Asks(4) || rest.Asks(3));
-        bool Foreign(int interval) => !(keyed.Minor[at] ? AppliedChords.NaturalMinorScale : AppliedChords.MajorScale).Contains((keyed.Degrees[at] + interval) % 12);
+        bool Foreign(int interval) => !key.Holds(chord.Root.PitchClass + interval);
         return chord.Asks(4) && Foreign(4) ? $"{me} is the dominant of {to}: it raises a tone to the leading tone of {to}."
             : !chord.Asks(4) ? $"{me} is the dominant of {to}, its third held back."
             : third && chord.Asks(10) && Foreign(10) ? $"{me} is the dominant of {to}: its lowered seventh leads down to the third of {to}."
